@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// One common drift rate with its own intercept for each segment, by least squares.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/drift/segments.h"
+
+namespace spanwright {
+
+struct DriftFit {
+  double rate = 0.0;                      ///< reading units per year
+  std::optional<double> rateStandardError;///< nothing without degrees of freedom
+  std::vector<double> intercepts;         ///< error at time 0, one per segment (same order)
+  std::vector<double> interceptStandardErrors;  ///< empty without degrees of freedom
+  std::optional<double> residualSd;
+  int degreesOfFreedom = 0;               ///< N - S - 1
+  std::optional<double> rSquared;         ///< within segments
+  std::optional<double> robustRate;       ///< Theil-Sen: median of slopes of all within-segment pairs
+  int readings = 0;                       ///< N
+  // What prediction needs of the last segment and the whole.
+  double sxx = 0.0;
+  int lastCount = 0;
+  double lastMeanTime = 0.0;
+  double lastMeanError = 0.0;
+};
+
+/// Fits the segments. Nothing when no segment holds two readings at different times (no rate can be told).
+/// rate = sum_s sum_i (t - mean_s t)(e - mean_s e) / Sxx; s^2 = RSS / (N - S - 1).
+/// Equals R's lm(error ~ time + factor(segment)).
+std::optional<DriftFit> fitDrift(const std::vector<Segment>& segments);
+
+struct Prediction {
+  double time = 0.0;
+  double value = 0.0;
+  std::optional<double> low, high;  ///< nothing without degrees of freedom
+};
+/// Prediction of the next single reading in the last segment at `time`, two-sided `confidence` (0..1):
+/// mean_S e + rate (t - mean_S t) +/- t_q s sqrt(1 + 1/n_S + (t - mean_S t)^2 / Sxx).
+Prediction predict(const DriftFit& fit, double time, double confidence = 0.95);
+
+/// Two-sided confidence limits of the rate, nothing without degrees of freedom.
+struct Interval {
+  double low = 0.0;
+  double high = 0.0;
+};
+std::optional<Interval> rateLimits(const DriftFit& fit, double confidence = 0.95);
+
+/// First times, at or after `from` and before `until`, at which the line / the prediction band leaves limits
+/// [low, high]; nothing when that does not happen before `until`. `from` itself when it is already outside.
+std::optional<double> lineLeaves(const DriftFit& fit, double low, double high, double from, double until);
+std::optional<double> bandLeaves(const DriftFit& fit, double low, double high, double from, double until,
+                                 double confidence = 0.95);
+
+}  // namespace spanwright

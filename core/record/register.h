@@ -1,0 +1,190 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// A site's register: everything that is described rather than measured. The same structure is what a site file
+// says, what the store keeps and what every task is handed. Things refer to each other by the names people use
+// (tag, serial, code, login); the store turns those into keys.
+#pragma once
+
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/metrology/test_points.h"
+#include "core/metrology/tolerance.h"
+#include "core/record/problem.h"
+#include "core/signal/setup.h"
+#include "core/units/time.h"
+
+namespace spanwright {
+
+struct SiteInfo {
+  std::string code;                     ///< short, used in certificate numbers
+  std::string name;
+  std::vector<std::string> address;
+  std::string issuer;                   ///< who issues the certificates
+  std::vector<std::string> issuerAddress;
+  std::string customer;                 ///< for whom
+  std::string customerContact;
+  std::string note;                     ///< for instance that the site is invented; printed on every certificate
+  bool dueDateAgreed = false;           ///< due date may be printed on certificates (ISO/IEC 17025 7.8.4.3)
+};
+
+/// A node of the tree area / cabinet / station. `path` is its full name, parts joined by " / ".
+struct Place {
+  std::string path;
+  std::string name;        ///< last part
+  std::string parentPath;  ///< empty for a root
+  int order = 0;           ///< walking order within the parent
+};
+
+enum class Role { technician, planner, reviewer, administrator };
+struct Person {
+  std::string login;
+  std::string name;
+  std::vector<Role> roles;
+  std::optional<Date> leftOn;
+};
+
+struct CertificatePoint {
+  double nominal = 0.0;
+  double error = 0.0;        ///< standard's indication (or output) minus true value, in the range's unit
+  double uncertainty = 0.0;  ///< expanded, in the range's unit
+};
+/// One range of a standard's certificate.
+struct CertificateRange {
+  Unit unit = Unit::none;
+  double resolution = 0.0;
+  std::vector<CertificatePoint> points;  ///< ascending nominal
+};
+struct StandardCertificate {
+  std::string number;
+  std::string issuer;
+  std::string traceability;   ///< "to the SI through ..." in words
+  Date issued;
+  Date validFrom;
+  Date validUntil;            ///< last day it may be used
+  double coverageFactor = 2.0;
+  std::vector<CertificateRange> ranges;
+};
+struct Standard {
+  std::string serial;
+  std::string maker, model, description;
+  std::string location;
+  std::vector<StandardCertificate> certificates;  ///< by validFrom
+};
+
+struct Sensor {
+  std::string serial;
+  std::string maker, model, description;
+  SensorRange range;
+};
+
+struct Plan {
+  std::string code;
+  std::string revision;
+  std::string title;
+  std::string procedure;        ///< the method and its revision, printed on the certificate
+  TestScheme scheme;
+  Tolerance tolerance;
+  double adjustLimit = 0.7;     ///< fraction of tolerance above which adjusting is advised
+  std::string decisionRule = "simple";
+  std::vector<std::string> cautions;
+  double settleSeconds = 0.0;
+  double minutes = 30.0;        ///< working time of one visit
+};
+
+/// How often; `months` when positive, else `days`.
+struct IntervalPolicy {
+  std::string code;
+  std::string policy = "fixed";
+  int days = 0;
+  int months = 0;
+  int minimumDays = 0, maximumDays = 0;  ///< limits for proposals; 0 none
+};
+
+struct SetupVersion {
+  int version = 0;        ///< 1.. per channel
+  Moment inForceFrom;
+  ChannelSetup setup;
+  std::string remark;     ///< why it was changed
+};
+struct Fitting {
+  std::string sensor;     ///< serial
+  Moment from;
+  std::optional<Moment> until;
+};
+/// What is calibrated on a channel, by which plan, how often.
+struct Routine {
+  Subject subject = Subject::channel;
+  std::string plan;
+  std::string interval;
+};
+struct Channel {
+  std::string tag;
+  std::string place;      ///< path
+  std::string terminal;
+  std::string title;
+  std::vector<SetupVersion> setups;   ///< by inForceFrom
+  std::vector<Fitting> fittings;
+  std::vector<Routine> routines;      ///< at most one per subject
+  bool retired = false;
+};
+
+struct DayRange {
+  Date first;
+  Date last;
+  std::string name;
+};
+struct CalendarRules {
+  std::vector<int> workingWeekdays{1, 2, 3, 4, 5};  ///< 0 Sunday .. 6 Saturday
+  std::vector<DayRange> closed;                     ///< holidays and shutdowns
+  int dueSoonDays = 30;
+  int graceDays = 14;
+};
+
+struct Register {
+  SiteInfo site;
+  CalendarRules calendar;
+  std::vector<Place> places;
+  std::vector<Person> people;
+  std::vector<Standard> standards;
+  std::vector<Sensor> sensors;
+  std::vector<Plan> plans;
+  std::vector<IntervalPolicy> intervals;
+  std::vector<Channel> channels;
+
+  const Channel* channel(std::string_view tag) const;
+  const Sensor* sensor(std::string_view serial) const;
+  const Standard* standard(std::string_view serial) const;
+  const Plan* plan(std::string_view code) const;
+  const IntervalPolicy* interval(std::string_view code) const;
+  const Person* person(std::string_view login) const;
+
+  /// Builds the look-up tables; call after filling or changing the lists. Without it look-ups search linearly.
+  void index();
+
+ private:
+  struct Index;
+  std::shared_ptr<const Index> index_;
+};
+
+/// The setup in force on the channel at `when`, or nullptr before its first.
+const SetupVersion* setupInForce(const Channel& channel, Moment when);
+/// The sensor's fitting on the channel at `when`, or nullptr.
+const Fitting* fittingAt(const Channel& channel, Moment when);
+const Routine* routineFor(const Channel& channel, Subject subject);
+/// The certificate valid on `day` (the newest of several), or nullptr.
+const StandardCertificate* certificateOn(const Standard& standard, Date day);
+
+/// Everything that is wrong with the register as a whole: references to what is not there, names used twice,
+/// setups out of order or impossible, overlapping fittings, tolerances that cannot be used. `where` of each
+/// problem is empty; the site-file importer has its own positions.
+std::vector<std::string> registerFaults(const Register& site);
+
+std::string_view text(Role role);
+std::optional<Role> parseRole(std::string_view text);
+
+}  // namespace spanwright

@@ -1,0 +1,153 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// One site's record on disk. Keeps, does not judge: what is handed in has already been checked and computed.
+// Use a Store from one thread; several Stores (threads, programs) may have one file open.
+// Any call may throw StorageError; "no such row" is an answer. Every call that writes is one transaction unless
+// a Transaction is open, and is on disk when it returns (SQLite WAL, synchronous=FULL).
+#pragma once
+
+#include <cstdint>
+#include <filesystem>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/record/calibration.h"
+#include "core/record/register.h"
+#include "core/units/time.h"
+
+namespace spanwright {
+
+/// A visit being typed. Every value is on disk as soon as it was entered.
+struct DraftValue {
+  Phase phase = Phase::asFound;
+  int sequence = 0;            ///< of the test point
+  std::string appliedText;     ///< empty: the nominal value
+  std::string indicatedText;
+  std::string skipReason;
+};
+struct Draft {
+  std::int64_t id = 0;
+  std::string channel;
+  Subject subject = Subject::channel;
+  std::string person;
+  Moment started;              ///< site local time
+  int setupVersion = 0;
+  std::vector<std::string> standards;
+  Conditions conditions;
+  bool cautionsConfirmed = false;
+  Adjustment adjustment;
+  std::string remarks;
+  std::vector<DraftValue> values;
+};
+
+struct IssuedCertificate {
+  std::string number;          ///< allotted once, for instance "LARK-2026-0014"
+  CalibrationId calibration = 0;
+  Moment issuedUtc;
+  int revision = 1;
+};
+
+/// What lists need of a calibration without its readings.
+struct CalibrationSummary {
+  CalibrationId id = 0;
+  std::string channel;
+  Subject subject = Subject::channel;
+  int setupVersion = 0;
+  std::string sensor;
+  Moment performed;
+  std::string person;
+  bool adjusted = false;
+  bool repaired = false;
+  Verdict foundVerdict = Verdict::notJudged;
+  Verdict leftVerdict = Verdict::notJudged;
+};
+
+/// A history row waiting to be grouped into visits during an import; kept in a private temporary database so that
+/// memory does not grow with the file. `key` orders rows: rows of one visit share it.
+struct StagedRow {
+  std::string key;
+  std::int64_t order = 0;      ///< position in the source
+  std::string payload;         ///< the importer's own encoding
+};
+
+class Store {
+ public:
+  /// Makes a new record; StorageError when the file is already there. The register must have no registerFaults.
+  static Store create(const std::filesystem::path& file, const Register& site, const Clock& clock = systemClock());
+  /// Opens an existing record, migrating an older one; refuses files that are not records, are damaged (integrity
+  /// check) or were written by a newer program. `readOnly` never writes.
+  enum class Mode { readWrite, readOnly };
+  static Store open(const std::filesystem::path& file, Mode mode = Mode::readWrite,
+                    const Clock& clock = systemClock());
+  Store(Store&&) noexcept;
+  Store& operator=(Store&&) noexcept;
+  ~Store();
+
+  /// Everything undone on destruction unless commit() was called. Not nested.
+  class Transaction {
+   public:
+    explicit Transaction(Store& store);
+    ~Transaction();
+    Transaction(const Transaction&) = delete;
+    Transaction& operator=(const Transaction&) = delete;
+    void commit();
+
+   private:
+    Store* store_;
+  };
+
+  const std::filesystem::path& file() const;
+  /// The whole register as last read; reloads when another program changed it (`refresh`).
+  const Register& site() const;
+  void refresh();
+
+  // Changes to the register; each keeps what was there and follows it with the new.
+  void addSetup(std::string_view channel, const SetupVersion& setup);
+  void addFitting(std::string_view channel, const Fitting& fitting);  ///< ends the fitting before it
+  void addStandardCertificate(std::string_view serial, const StandardCertificate& certificate);
+
+  // Calibrations.
+  CalibrationId add(const Calibration& calibration);
+  std::optional<Calibration> calibration(CalibrationId id) const;
+  /// The calibration of this channel and subject performed at exactly this moment.
+  std::optional<CalibrationId> findCalibration(std::string_view channel, Subject subject, Moment performed) const;
+  std::vector<CalibrationSummary> calibrations(std::string_view channel) const;  ///< oldest first
+  /// With readings, oldest first.
+  std::vector<Calibration> history(std::string_view channel) const;
+  /// Every calibration with readings, by channel then oldest first; stops when `visit` says false.
+  void forEachCalibration(const std::function<bool(const Calibration&)>& visit) const;
+  /// The latest calibration per (channel, subject, setup version, sensor) whose standing as-left passed.
+  std::vector<CalibrationSummary> latestPassing() const;
+  std::vector<CalibrationId> calibrationsUsing(std::string_view standardSerial) const;
+  std::int64_t calibrationCount() const;
+  std::int64_t readingCount() const;
+
+  // Drafts.
+  std::int64_t saveDraft(const Draft& draft);              ///< inserts (id 0) or replaces the header, not the values
+  void saveDraftValue(std::int64_t draft, const DraftValue& value);
+  std::vector<Draft> drafts() const;
+  std::optional<Draft> draft(std::int64_t id) const;
+  void removeDraft(std::int64_t id);
+
+  // Certificates: the number is allotted at first issue and stays.
+  IssuedCertificate issueCertificate(CalibrationId calibration);
+  std::optional<IssuedCertificate> issuedCertificate(CalibrationId calibration) const;
+
+  // Import staging.
+  void stage(const StagedRow& row);
+  /// Rows by key then order; stops when `visit` says false. Staged rows vanish with clearStaging or the Store.
+  void forEachStaged(const std::function<bool(const StagedRow&)>& visit) const;
+  std::int64_t stagedCount() const;
+  void clearStaging();
+
+ private:
+  struct Impl;
+  explicit Store(std::unique_ptr<Impl> impl);
+  std::unique_ptr<Impl> impl_;
+};
+
+}  // namespace spanwright

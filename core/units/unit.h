@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Units of measurement and exact conversions between them.
+// Sources: SI Brochure (9th ed.); NIST SP 811 (2008) Appendix B for the non-SI factors.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace spanwright {
+
+enum class Dimension {
+  number, ratio, voltage, current, resistance, temperature, pressure, frequency, acidity, conductivity,
+  volumeFlow, massFlow, rotation, length, level, time, mass, concentration, speed, power
+};
+
+enum class Unit {
+  none, count, percent,
+  volt, millivolt, microvolt,
+  ampere, milliampere,
+  ohm, kiloohm,
+  celsius, fahrenheit, kelvin,
+  pascal, kilopascal, megapascal, bar, millibar, psi,
+  inchWater,        ///< conventional: 249.08891 Pa
+  inchWater4C,      ///< at 4 degC (39.2 degF)
+  millimetreWater,  ///< conventional: 9.80665 Pa
+  inchMercury, torr,
+  hertz, ph, microsiemensPerCm, millisiemensPerCm,
+  cubicMetrePerHour, litrePerMinute, litrePerHour,
+  kilogramPerHour, tonnePerHour,
+  rpm, metre, millimetre, second, millisecond, minute, hour, kilogram,
+  relativeHumidity, ppm, metrePerSecond, kilowatt
+};
+
+/// The unit's symbol as written in files and on certificates, ASCII ("degC", "uS/cm", "ohm").
+std::string_view symbol(Unit unit);
+/// The symbol as shown to people, UTF-8 ("°C", "µS/cm", "Ω").
+std::string_view displaySymbol(Unit unit);
+Dimension dimension(Unit unit);
+/// All units, in declaration order.
+std::span<const Unit> allUnits();
+
+/// The unit people mean by `text`: symbols, display symbols and usual spellings ("C", "°C", "deg C", "Ohm", "Ω", "mbar",
+/// "m³/h"), case-sensitive only where case tells units apart ("mA" from "MA"). Nothing when not understood.
+std::optional<Unit> parseUnit(std::string_view text);
+
+bool sameDimension(Unit a, Unit b);
+
+/// `value` in `from` expressed in `to`, or nothing when they measure different things.
+/// Temperatures are points on a scale here (0 degC = 32 degF = 273.15 K).
+std::optional<double> convert(double value, Unit from, Unit to);
+/// The same for a difference (an error, a tolerance, a span): 1 K = 1 degC = 1.8 degF, no offset.
+std::optional<double> convertDifference(double value, Unit from, Unit to);
+
+}  // namespace spanwright

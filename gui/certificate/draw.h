@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Draws certificates with Qt Gui (no widgets); shared by the window and the command line. Needs a QGuiApplication.
+#pragma once
+
+#include <QString>
+
+#include "core/certificate/certificate.h"
+
+class QImage;
+
+namespace spanwright {
+
+enum class Paper { a4, letter };
+
+/// Writes the certificate as a PDF; throws StorageError with one sentence when the file cannot be written
+/// (nothing half-written is left). Returns the number of pages.
+int writeCertificatePdf(const Certificate& certificate, const QString& file, Paper paper = Paper::a4);
+
+/// One page as a picture at `dpi`, for a preview.
+QImage drawCertificatePage(const Certificate& certificate, int page, double dpi, Paper paper = Paper::a4);
+int certificatePageCount(const Certificate& certificate, Paper paper = Paper::a4);
+
+}  // namespace spanwright
