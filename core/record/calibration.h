@@ -19,15 +19,15 @@ using CalibrationId = std::int64_t;
 
 enum class Phase { asFound, asLeft };
 
-/// One line of the sheet as done. What was typed is kept beside the number; what was computed then is kept too,
-/// so that a certificate shows what the person saw and a recomputation can be compared with it.
+/// One line of the sheet as done. What was typed is kept beside the number; what was computed then is kept
+/// too, so that a certificate shows what the person saw and a recomputation can be compared with it.
 struct Reading {
   TestPoint point;
-  double applied = 0.0;          ///< in point.appliedUnit
-  std::string appliedText;       ///< as typed or as in the source
-  double indicated = 0.0;        ///< in point.readingUnit
+  double applied = 0.0;     ///< in point.appliedUnit
+  std::string appliedText;  ///< as typed or as in the source
+  double indicated = 0.0;   ///< in point.readingUnit
   std::string indicatedText;
-  std::string skipReason;        ///< not empty: the point was skipped, numbers are meaningless
+  std::string skipReason;  ///< not empty: the point was skipped, numbers are meaningless
   double expected = 0.0;
   ErrorLimits limits;
   std::optional<double> expandedUncertainty;  ///< in point.readingUnit, 95.45 %
@@ -59,26 +59,26 @@ struct Adjustment {
 };
 
 struct Calibration {
-  CalibrationId id = 0;             ///< 0 until stored
-  std::string channel;              ///< tag; for a sensor on the bench the channel it is fitted on
+  CalibrationId id = 0;  ///< 0 until stored
+  std::string channel;   ///< tag; for a sensor on the bench the channel it is fitted on
   Subject subject = Subject::channel;
   int setupVersion = 0;
-  std::string sensor;               ///< serial, for sensor and loop; may be empty for channel
+  std::string sensor;  ///< serial, for sensor and loop; may be empty for channel
   std::string plan;
   std::string planRevision;
-  Moment performed;                 ///< site local time
-  std::string person;               ///< login
+  Moment performed;    ///< site local time
+  std::string person;  ///< login
   std::vector<UsedStandard> standards;
   Conditions conditions;
   bool cautionsConfirmed = false;
   Adjustment adjustment;
   std::vector<Reading> asFound;
-  std::vector<Reading> asLeft;      ///< empty: as found stands as left
+  std::vector<Reading> asLeft;  ///< empty: as found stands as left
   Verdict foundVerdict = Verdict::notJudged;
   Verdict leftVerdict = Verdict::notJudged;  ///< of what stands as left
   std::string remarks;
-  std::string source;               ///< "entered" or the name of the file it was imported from
-  Moment recordedUtc;               ///< set by the store
+  std::string source;  ///< "entered" or the name of the file it was imported from
+  Moment recordedUtc;  ///< set by the store
 
   /// The readings that stand as left: asLeft, or asFound when nothing was done afterwards.
   const std::vector<Reading>& standingAsLeft() const { return asLeft.empty() ? asFound : asLeft; }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// What is wrong with something a person gave us, and the exceptions that carry it. See DEVELOPERS.md, "Errors".
+// What is wrong with something a person gave us, and the exceptions that carry it. See DEVELOPERS.md,
+// "Errors".
 #pragma once
 
 #include <stdexcept>
@@ -18,7 +19,8 @@ struct Where {
   std::string columnName;
 };
 
-/// One mistake in input: what it is, where it stands and what to do about it, each a clause without full stop.
+/// One mistake in input: what it is, where it stands and what to do about it, each a clause without full
+/// stop.
 struct Problem {
   Where where;
   std::string what;

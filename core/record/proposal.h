@@ -15,23 +15,23 @@
 namespace spanwright {
 
 struct TypedReading {
-  std::string appliedText;    ///< empty: the nominal applied value
+  std::string appliedText;  ///< empty: the nominal applied value
   std::string indicatedText;
   std::string skipReason;
 };
 /// A whole visit as proposed by a form, a file or an import, before it is checked.
 struct ProposedReading {
-  int sequence = 0;           ///< of the sheet's point; 0: match by key/applied/direction
-  std::string key;            ///< pointKey, may be empty
+  int sequence = 0;  ///< of the sheet's point; 0: match by key/applied/direction
+  std::string key;   ///< pointKey, may be empty
   Direction direction = Direction::none;
   TypedReading typed;
-  Where where;                ///< in its source
+  Where where;  ///< in its source
 };
 struct ProposedVisit {
   std::string channel;
   Subject subject = Subject::channel;
   Moment performed;
-  std::string person;         ///< login
+  std::string person;                  ///< login
   std::vector<std::string> standards;  ///< serials
   Conditions conditions;
   bool cautionsConfirmed = false;
@@ -46,28 +46,28 @@ struct ProposedVisit {
 
 /// One reading of a history as an importer understood it.
 struct HistoryRow {
-  std::string channel;       ///< tag in the register
+  std::string channel;  ///< tag in the register
   Subject subject = Subject::channel;
   Moment performed;
   Phase phase = Phase::asFound;
-  std::string key;           ///< point key, may be empty
+  std::string key;  ///< point key, may be empty
   Direction direction = Direction::none;
-  TypedReading typed;        ///< texts with units already attached when the mapping gave one
-  std::string person;        ///< login
+  TypedReading typed;  ///< texts with units already attached when the mapping gave one
+  std::string person;  ///< login
   std::vector<std::string> standards;
   std::optional<double> temperature, humidity;
   bool adjusted = false;
   std::string adjustmentText;
   std::string remarks;
-  int line = 0;              ///< in the file
-  int indicatedColumn = 0;   ///< for messages
+  int line = 0;             ///< in the file
+  int indicatedColumn = 0;  ///< for messages
   int appliedColumn = 0;
 };
 
 struct Rejection {
   Where where;
   std::string reason;
-  std::vector<int> lines;    ///< every source line refused with it
+  std::vector<int> lines;  ///< every source line refused with it
 };
 
 /// Says how far it is (0..1); returns false to cancel (InputError "cancelled", nothing written).

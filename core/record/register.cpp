@@ -1,2 +1,131 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/record/register.h"
+
+#include <algorithm>
+#include <unordered_map>
+
+namespace spanwright {
+
+namespace {
+
+using Positions = std::unordered_map<std::string_view, std::size_t>;
+
+template <class Item, class Name>
+Positions positions(const std::vector<Item>& items, Name name) {
+  Positions found;
+  found.reserve(items.size());
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    found.emplace(items[i].*name, i);  // the first of a doubled name wins; registerFaults reports the double
+  }
+  return found;
+}
+
+template <class Item, class Name>
+const Item* findLinear(const std::vector<Item>& items, Name name, std::string_view wanted) {
+  const auto at =
+      std::find_if(items.begin(), items.end(), [&](const Item& item) { return item.*name == wanted; });
+  return at == items.end() ? nullptr : &*at;
+}
+
+}  // namespace
+
+// The keys view strings of the register itself, so an index serves only the lists it was built over: a copy,
+// or a list changed since, is noticed by address and size and searched linearly until indexed again.
+struct Register::Index {
+  const Channel* data = nullptr;
+  std::size_t count = 0;
+  Positions channels;
+};
+
+void Register::index() {
+  auto made = std::make_shared<Index>();
+  made->data = channels.data();
+  made->count = channels.size();
+  made->channels = positions(channels, &Channel::tag);
+  index_ = std::move(made);
+}
+
+const Channel* Register::channel(std::string_view tag) const {
+  if (!index_ || index_->data != channels.data() || index_->count != channels.size()) {
+    return findLinear(channels, &Channel::tag, tag);
+  }
+  const auto at = index_->channels.find(tag);
+  return at == index_->channels.end() ? nullptr : &channels[at->second];
+}
+
+const Sensor* Register::sensor(std::string_view serial) const {
+  return findLinear(sensors, &Sensor::serial, serial);
+}
+const Standard* Register::standard(std::string_view serial) const {
+  return findLinear(standards, &Standard::serial, serial);
+}
+const Plan* Register::plan(std::string_view code) const {
+  return findLinear(plans, &Plan::code, code);
+}
+const IntervalPolicy* Register::interval(std::string_view code) const {
+  return findLinear(intervals, &IntervalPolicy::code, code);
+}
+const Person* Register::person(std::string_view login) const {
+  return findLinear(people, &Person::login, login);
+}
+
+const SetupVersion* setupInForce(const Channel& channel, Moment when) {
+  const SetupVersion* inForce = nullptr;
+  for (const SetupVersion& setup : channel.setups) {
+    if (setup.inForceFrom <= when) {
+      inForce = &setup;
+    }
+  }
+  return inForce;
+}
+
+const Fitting* fittingAt(const Channel& channel, Moment when) {
+  for (const Fitting& fitting : channel.fittings) {
+    if (fitting.from <= when && (!fitting.until || when < *fitting.until)) {
+      return &fitting;
+    }
+  }
+  return nullptr;
+}
+
+const Routine* routineFor(const Channel& channel, Subject subject) {
+  const auto at = std::find_if(channel.routines.begin(), channel.routines.end(),
+                               [&](const Routine& routine) { return routine.subject == subject; });
+  return at == channel.routines.end() ? nullptr : &*at;
+}
+
+const StandardCertificate* certificateOn(const Standard& standard, Date day) {
+  const StandardCertificate* newest = nullptr;
+  for (const StandardCertificate& certificate : standard.certificates) {
+    if (certificate.validFrom <= day && day <= certificate.validUntil &&
+        (!newest || newest->validFrom <= certificate.validFrom)) {
+      newest = &certificate;
+    }
+  }
+  return newest;
+}
+
+std::string_view text(Role role) {
+  switch (role) {
+    case Role::technician:
+      return "technician";
+    case Role::planner:
+      return "planner";
+    case Role::reviewer:
+      return "reviewer";
+    case Role::administrator:
+      return "administrator";
+  }
+  return "";
+}
+
+std::optional<Role> parseRole(std::string_view wanted) {
+  for (Role role : {Role::technician, Role::planner, Role::reviewer, Role::administrator}) {
+    if (text(role) == wanted) {
+      return role;
+    }
+  }
+  return std::nullopt;
+}
+
+}  // namespace spanwright

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// A site's register: everything that is described rather than measured. The same structure is what a site file
-// says, what the store keeps and what every task is handed. Things refer to each other by the names people use
-// (tag, serial, code, login); the store turns those into keys.
+// A site's register: everything that is described rather than measured. The same structure is what a site
+// file says, what the store keeps and what every task is handed. Things refer to each other by the names
+// people use (tag, serial, code, login); the store turns those into keys.
 #pragma once
 
 #include <cstdint>
@@ -21,15 +21,15 @@
 namespace spanwright {
 
 struct SiteInfo {
-  std::string code;                     ///< short, used in certificate numbers
+  std::string code;  ///< short, used in certificate numbers
   std::string name;
   std::vector<std::string> address;
-  std::string issuer;                   ///< who issues the certificates
+  std::string issuer;  ///< who issues the certificates
   std::vector<std::string> issuerAddress;
-  std::string customer;                 ///< for whom
+  std::string customer;  ///< for whom
   std::string customerContact;
-  std::string note;                     ///< for instance that the site is invented; printed on every certificate
-  bool dueDateAgreed = false;           ///< due date may be printed on certificates (ISO/IEC 17025 7.8.4.3)
+  std::string note;            ///< for instance that the site is invented; printed on every certificate
+  bool dueDateAgreed = false;  ///< due date may be printed on certificates (ISO/IEC 17025 7.8.4.3)
 };
 
 /// A node of the tree area / cabinet / station. `path` is its full name, parts joined by " / ".
@@ -62,10 +62,10 @@ struct CertificateRange {
 struct StandardCertificate {
   std::string number;
   std::string issuer;
-  std::string traceability;   ///< "to the SI through ..." in words
+  std::string traceability;  ///< "to the SI through ..." in words
   Date issued;
   Date validFrom;
-  Date validUntil;            ///< last day it may be used
+  Date validUntil;  ///< last day it may be used
   double coverageFactor = 2.0;
   std::vector<CertificateRange> ranges;
 };
@@ -86,14 +86,14 @@ struct Plan {
   std::string code;
   std::string revision;
   std::string title;
-  std::string procedure;        ///< the method and its revision, printed on the certificate
+  std::string procedure;  ///< the method and its revision, printed on the certificate
   TestScheme scheme;
   Tolerance tolerance;
-  double adjustLimit = 0.7;     ///< fraction of tolerance above which adjusting is advised
+  double adjustLimit = 0.7;  ///< fraction of tolerance above which adjusting is advised
   std::string decisionRule = "simple";
   std::vector<std::string> cautions;
   double settleSeconds = 0.0;
-  double minutes = 30.0;        ///< working time of one visit
+  double minutes = 30.0;  ///< working time of one visit
 };
 
 /// How often; `months` when positive, else `days`.
@@ -106,13 +106,13 @@ struct IntervalPolicy {
 };
 
 struct SetupVersion {
-  int version = 0;        ///< 1.. per channel
+  int version = 0;  ///< 1.. per channel
   Moment inForceFrom;
   ChannelSetup setup;
-  std::string remark;     ///< why it was changed
+  std::string remark;  ///< why it was changed
 };
 struct Fitting {
-  std::string sensor;     ///< serial
+  std::string sensor;  ///< serial
   Moment from;
   std::optional<Moment> until;
 };
@@ -124,12 +124,12 @@ struct Routine {
 };
 struct Channel {
   std::string tag;
-  std::string place;      ///< path
+  std::string place;  ///< path
   std::string terminal;
   std::string title;
-  std::vector<SetupVersion> setups;   ///< by inForceFrom
+  std::vector<SetupVersion> setups;  ///< by inForceFrom
   std::vector<Fitting> fittings;
-  std::vector<Routine> routines;      ///< at most one per subject
+  std::vector<Routine> routines;  ///< at most one per subject
   bool retired = false;
 };
 
@@ -163,7 +163,8 @@ struct Register {
   const IntervalPolicy* interval(std::string_view code) const;
   const Person* person(std::string_view login) const;
 
-  /// Builds the look-up tables; call after filling or changing the lists. Without it look-ups search linearly.
+  /// Builds the look-up tables; call after filling or changing the lists. Without it look-ups search
+  /// linearly.
   void index();
 
  private:
