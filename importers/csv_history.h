@@ -27,9 +27,10 @@ std::shared_ptr<const CsvMapping> readCsvMapping(const std::filesystem::path& fi
 /// The decimal sign the mapping declares.
 DecimalSign decimalSign(const CsvMapping& mapping);
 
-/// Streams `file` through the mapping into `into`: understood rows are added, others rejected with line, column and
-/// reason. Bounded memory whatever the file's size; a line longer than 1 MiB is rejected by its number.
-/// StorageError when the file cannot be read; InputError when its head does not fit the mapping, or on cancel.
+/// Streams `file` through the mapping into `into`: understood rows are added, others rejected with line,
+/// column and reason. Bounded memory whatever the file's size; a line longer than 1 MiB is rejected by its
+/// number. StorageError when the file cannot be read; InputError when its head does not fit the mapping, or
+/// on cancel.
 void readCsvHistory(const std::filesystem::path& file, const CsvMapping& mapping, const Register& site,
                     HistorySink& into, const Progress& progress = {});
 

@@ -10,7 +10,8 @@
 
 namespace spanwright {
 
-/// Throws InputError with every mistake found (line, column, what was expected), StorageError when unreadable.
+/// Throws InputError with every mistake found (line, column, what was expected), StorageError when
+/// unreadable.
 Register readSiteFile(const std::filesystem::path& file);
 
 }  // namespace spanwright

@@ -11,15 +11,15 @@
 namespace spanwright {
 
 struct DriftFit {
-  double rate = 0.0;                      ///< reading units per year
-  std::optional<double> rateStandardError;///< nothing without degrees of freedom
-  std::vector<double> intercepts;         ///< error at time 0, one per segment (same order)
+  double rate = 0.0;                            ///< reading units per year
+  std::optional<double> rateStandardError;      ///< nothing without degrees of freedom
+  std::vector<double> intercepts;               ///< error at time 0, one per segment (same order)
   std::vector<double> interceptStandardErrors;  ///< empty without degrees of freedom
   std::optional<double> residualSd;
-  int degreesOfFreedom = 0;               ///< N - S - 1
-  std::optional<double> rSquared;         ///< within segments
-  std::optional<double> robustRate;       ///< Theil-Sen: median of slopes of all within-segment pairs
-  int readings = 0;                       ///< N
+  int degreesOfFreedom = 0;          ///< N - S - 1
+  std::optional<double> rSquared;    ///< within segments
+  std::optional<double> robustRate;  ///< Theil-Sen: median of slopes of all within-segment pairs
+  int readings = 0;                  ///< N
   // What prediction needs of the last segment and the whole.
   double sxx = 0.0;
   int lastCount = 0;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Rates of like subjects seen together: the group's mean and spread, and each rate drawn towards the mean by its
-// own uncertainty (empirical Bayes, DerSimonian and Laird 1986 for the between-subject variance).
+// Rates of like subjects seen together: the group's mean and spread, and each rate drawn towards the mean by
+// its own uncertainty (empirical Bayes, DerSimonian and Laird 1986 for the between-subject variance).
 #pragma once
 
 #include <optional>
@@ -11,7 +11,7 @@ namespace spanwright {
 
 struct RateEstimate {
   double rate = 0.0;
-  double variance = 0.0;   ///< of the estimate, positive
+  double variance = 0.0;  ///< of the estimate, positive
 };
 struct PooledRates {
   double mean = 0.0;

@@ -11,14 +11,15 @@
 namespace spanwright {
 
 enum class BreakCause { start, adjustment, repair, newSetup, otherSensor };
-std::string_view text(BreakCause cause);  // "first calibration", "adjustment", "repair", "new setup", "another sensor"
+std::string_view text(
+    BreakCause cause);  // "first calibration", "adjustment", "repair", "new setup", "another sensor"
 
 /// One visit's outcome at one test point. `time` in years from any common origin, errors in reading units
 /// (the mean over directions and runs of the point). `setup` and `sensor` tell which subject it was.
 struct VisitAtPoint {
   double time = 0.0;
-  std::optional<double> found;   ///< nothing: not taken or skipped
-  std::optional<double> left;    ///< of what stands as left
+  std::optional<double> found;  ///< nothing: not taken or skipped
+  std::optional<double> left;   ///< of what stands as left
   bool adjusted = false;
   bool repaired = false;
   int setup = 0;
@@ -28,19 +29,20 @@ struct VisitAtPoint {
 struct DriftReading {
   double time = 0.0;
   double error = 0.0;
-  bool asLeft = false;   ///< the as-left that opens the segment; all others are as-found
+  bool asLeft = false;  ///< the as-left that opens the segment; all others are as-found
 };
 
 struct Segment {
   BreakCause cause = BreakCause::start;  ///< the break that opens it
   double startTime = 0.0;
-  std::vector<DriftReading> readings;    ///< by time, never empty
+  std::vector<DriftReading> readings;  ///< by time, never empty
 };
 
-/// Cuts one subject's visits at one point, oldest first, into segments. A segment opens with the as-left of the visit
-/// after the break and goes on with every as-found until the next break; the as-found of the visit that adjusts
-/// still belongs to the segment it ends. Another setup or sensor ends a segment before that visit. A visit without
-/// adjustment adds its as-found only (its as-left repeats it). Visits that give nothing are passed over.
+/// Cuts one subject's visits at one point, oldest first, into segments. A segment opens with the as-left of
+/// the visit after the break and goes on with every as-found until the next break; the as-found of the visit
+/// that adjusts still belongs to the segment it ends. Another setup or sensor ends a segment before that
+/// visit. A visit without adjustment adds its as-found only (its as-left repeats it). Visits that give
+/// nothing are passed over.
 std::vector<Segment> cutSegments(const std::vector<VisitAtPoint>& visits);
 
 }  // namespace spanwright

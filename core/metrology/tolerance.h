@@ -33,8 +33,8 @@ struct ErrorLimits {
   double high = 0.0;
 };
 
-/// Limits at `expectedReading`. `countsPerReadingUnit` is counts for one reading unit (1 for a reading in counts,
-/// 0 when the reading has none: a counts term is then refused beforehand by toleranceFault).
+/// Limits at `expectedReading`. `countsPerReadingUnit` is counts for one reading unit (1 for a reading in
+/// counts, 0 when the reading has none: a counts term is then refused beforehand by toleranceFault).
 ErrorLimits errorLimits(const Tolerance& tolerance, double expectedReading, double readingSpanWidth,
                         double countsPerReadingUnit);
 

@@ -18,9 +18,9 @@ struct BudgetLine {
 
 struct Budget {
   std::vector<BudgetLine> lines;
-  double combined = 0.0;              ///< root sum of squares (GUM 5.1.2), independent inputs
-  double degreesOfFreedom = 0.0;      ///< Welch-Satterthwaite (GUM G.4.1), infinite when all lines are
-  double coverageFactor = 0.0;        ///< from t for 95.45 % (GUM G.6.4); 2 for infinite degrees
+  double combined = 0.0;          ///< root sum of squares (GUM 5.1.2), independent inputs
+  double degreesOfFreedom = 0.0;  ///< Welch-Satterthwaite (GUM G.4.1), infinite when all lines are
+  double coverageFactor = 0.0;    ///< from t for 95.45 % (GUM G.6.4); 2 for infinite degrees
   double expanded = 0.0;
 };
 

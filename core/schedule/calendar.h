@@ -21,8 +21,8 @@ class WorkCalendar {
   WorkCalendar(std::bitset<7> workingWeekdays, std::vector<Closed> closed);
 
   bool isWorkingDay(Date day) const;
-  /// `day` itself when it is one, else the nearest earlier / later working day; nothing when there is none within
-  /// two years.
+  /// `day` itself when it is one, else the nearest earlier / later working day; nothing when there is none
+  /// within two years.
   std::optional<Date> onOrBefore(Date day) const;
   std::optional<Date> onOrAfter(Date day) const;
 

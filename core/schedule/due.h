@@ -31,13 +31,13 @@ struct Due {
   std::optional<Date> provenOn;  ///< of the passing as-left under the setup in force
 };
 
-/// `provenOn`: day of the last passing as-left under the setup (and sensor) in force, nothing when there is none.
-/// `failedSince`: a later calibration under it did not pass as left; then it is unproven whatever came before.
-/// Due on provenOn + interval, moved to the working day on or before (never later than the interval allows).
-/// overdue after due + grace, in grace after due, due soon within dueSoonDays before due.
-/// An unproven subject is due at once: `dueOn` is the first working day on or after `unprovenSince`.
-Due dueState(std::optional<Date> provenOn, bool failedSince, std::optional<Date> unprovenSince, FixedInterval interval,
-             const WorkCalendar& calendar, const DueRules& rules, Date today);
+/// `provenOn`: day of the last passing as-left under the setup (and sensor) in force, nothing when there is
+/// none. `failedSince`: a later calibration under it did not pass as left; then it is unproven whatever came
+/// before. Due on provenOn + interval, moved to the working day on or before (never later than the interval
+/// allows). overdue after due + grace, in grace after due, due soon within dueSoonDays before due. An
+/// unproven subject is due at once: `dueOn` is the first working day on or after `unprovenSince`.
+Due dueState(std::optional<Date> provenOn, bool failedSince, std::optional<Date> unprovenSince,
+             FixedInterval interval, const WorkCalendar& calendar, const DueRules& rules, Date today);
 
 Date intervalEnd(Date from, FixedInterval interval);
 

@@ -38,14 +38,14 @@ struct ThresholdSetup {
 
 /// Voltage or current input, also a linear temperature transmitter's current on such an input.
 struct AnalogInputSetup {
-  Span signal;                      ///< V, mV or mA
-  std::optional<Span> counts;       ///< what `signal` becomes in the controller
-  int bits = 0;                     ///< converter resolution over `signal`; 0 when not known
-  std::optional<Span> units;        ///< what `signal` means in engineering units
+  Span signal;                 ///< V, mV or mA
+  std::optional<Span> counts;  ///< what `signal` becomes in the controller
+  int bits = 0;                ///< converter resolution over `signal`; 0 when not known
+  std::optional<Span> units;   ///< what `signal` means in engineering units
   TransferKind transfer = TransferKind::linear;
-  double cutOffPercent = 0.0;       ///< square root: below this percent of flow the reading is zero
+  double cutOffPercent = 0.0;  ///< square root: below this percent of flow the reading is zero
   ReadsAs readsAs = ReadsAs::units;
-  double resolution = 0.0;          ///< smallest step shown in engineering units; 0 when not known
+  double resolution = 0.0;  ///< smallest step shown in engineering units; 0 when not known
   AlarmLevels alarms;
 };
 
@@ -90,8 +90,8 @@ struct DiscreteOutputSetup {
   LossBehaviour onLoss = LossBehaviour::off;
 };
 
-using SetupKind = std::variant<ThresholdSetup, AnalogInputSetup, ThermocoupleSetup, RtdSetup, AnalogOutputSetup,
-                               DiscreteOutputSetup>;
+using SetupKind = std::variant<ThresholdSetup, AnalogInputSetup, ThermocoupleSetup, RtdSetup,
+                               AnalogOutputSetup, DiscreteOutputSetup>;
 
 /// Everything about a setup that decides what is read for what is applied.
 struct ChannelSetup {
@@ -115,7 +115,8 @@ struct SensorRange {
   std::optional<RtdElement> rtd;
 };
 
-/// What makes a setup impossible, each a clause ("the signal's low and high are equal"); empty when it can be.
+/// What makes a setup impossible, each a clause ("the signal's low and high are equal"); empty when it can
+/// be.
 std::vector<std::string> setupFaults(const ChannelSetup& setup);
 std::vector<std::string> sensorFaults(const SensorRange& range);
 

@@ -2,8 +2,8 @@
 //
 // One site's record on disk. Keeps, does not judge: what is handed in has already been checked and computed.
 // Use a Store from one thread; several Stores (threads, programs) may have one file open.
-// Any call may throw StorageError; "no such row" is an answer. Every call that writes is one transaction unless
-// a Transaction is open, and is on disk when it returns (SQLite WAL, synchronous=FULL).
+// Any call may throw StorageError; "no such row" is an answer. Every call that writes is one transaction
+// unless a Transaction is open, and is on disk when it returns (SQLite WAL, synchronous=FULL).
 #pragma once
 
 #include <cstdint>
@@ -24,8 +24,8 @@ namespace spanwright {
 /// A visit being typed. Every value is on disk as soon as it was entered.
 struct DraftValue {
   Phase phase = Phase::asFound;
-  int sequence = 0;            ///< of the test point
-  std::string appliedText;     ///< empty: the nominal value
+  int sequence = 0;         ///< of the test point
+  std::string appliedText;  ///< empty: the nominal value
   std::string indicatedText;
   std::string skipReason;
 };
@@ -34,7 +34,7 @@ struct Draft {
   std::string channel;
   Subject subject = Subject::channel;
   std::string person;
-  Moment started;              ///< site local time
+  Moment started;  ///< site local time
   int setupVersion = 0;
   std::vector<std::string> standards;
   Conditions conditions;
@@ -45,7 +45,7 @@ struct Draft {
 };
 
 struct IssuedCertificate {
-  std::string number;          ///< allotted once, for instance "LARK-2026-0014"
+  std::string number;  ///< allotted once, for instance "LARK-2026-0014"
   CalibrationId calibration = 0;
   Moment issuedUtc;
   int revision = 1;
@@ -66,20 +66,22 @@ struct CalibrationSummary {
   Verdict leftVerdict = Verdict::notJudged;
 };
 
-/// A history row waiting to be grouped into visits during an import; kept in a private temporary database so that
-/// memory does not grow with the file. `key` orders rows: rows of one visit share it.
+/// A history row waiting to be grouped into visits during an import; kept in a private temporary database so
+/// that memory does not grow with the file. `key` orders rows: rows of one visit share it.
 struct StagedRow {
   std::string key;
-  std::int64_t order = 0;      ///< position in the source
-  std::string payload;         ///< the importer's own encoding
+  std::int64_t order = 0;  ///< position in the source
+  std::string payload;     ///< the importer's own encoding
 };
 
 class Store {
  public:
-  /// Makes a new record; StorageError when the file is already there. The register must have no registerFaults.
-  static Store create(const std::filesystem::path& file, const Register& site, const Clock& clock = systemClock());
-  /// Opens an existing record, migrating an older one; refuses files that are not records, are damaged (integrity
-  /// check) or were written by a newer program. `readOnly` never writes.
+  /// Makes a new record; StorageError when the file is already there. The register must have no
+  /// registerFaults.
+  static Store create(const std::filesystem::path& file, const Register& site,
+                      const Clock& clock = systemClock());
+  /// Opens an existing record, migrating an older one; refuses files that are not records, are damaged
+  /// (integrity check) or were written by a newer program. `readOnly` never writes.
   enum class Mode { readWrite, readOnly };
   static Store open(const std::filesystem::path& file, Mode mode = Mode::readWrite,
                     const Clock& clock = systemClock());
@@ -114,7 +116,8 @@ class Store {
   CalibrationId add(const Calibration& calibration);
   std::optional<Calibration> calibration(CalibrationId id) const;
   /// The calibration of this channel and subject performed at exactly this moment.
-  std::optional<CalibrationId> findCalibration(std::string_view channel, Subject subject, Moment performed) const;
+  std::optional<CalibrationId> findCalibration(std::string_view channel, Subject subject,
+                                               Moment performed) const;
   std::vector<CalibrationSummary> calibrations(std::string_view channel) const;  ///< oldest first
   /// With readings, oldest first.
   std::vector<Calibration> history(std::string_view channel) const;
@@ -127,7 +130,7 @@ class Store {
   std::int64_t readingCount() const;
 
   // Drafts.
-  std::int64_t saveDraft(const Draft& draft);              ///< inserts (id 0) or replaces the header, not the values
+  std::int64_t saveDraft(const Draft& draft);  ///< inserts (id 0) or replaces the header, not the values
   void saveDraftValue(std::int64_t draft, const DraftValue& value);
   std::vector<Draft> drafts() const;
   std::optional<Draft> draft(std::int64_t id) const;
@@ -139,7 +142,8 @@ class Store {
 
   // Import staging.
   void stage(const StagedRow& row);
-  /// Rows by key then order; stops when `visit` says false. Staged rows vanish with clearStaging or the Store.
+  /// Rows by key then order; stops when `visit` says false. Staged rows vanish with clearStaging or the
+  /// Store.
   void forEachStaged(const std::function<bool(const StagedRow&)>& visit) const;
   std::int64_t stagedCount() const;
   void clearStaging();

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Taking a history into the record: rows from importers are staged, grouped into visits, checked and stored, all or
-// nothing unless asked to keep the good.
+// Taking a history into the record: rows from importers are staged, grouped into visits, checked and stored,
+// all or nothing unless asked to keep the good.
 #pragma once
 
 #include <cstdint>
@@ -28,7 +28,8 @@ class HistoryImport : public HistorySink {
   void beginFile(std::string name) override;
   void add(const HistoryRow& row) override;
   void reject(Rejection rejection) override;
-  /// Groups, checks and stores. Without `keepGood` nothing is stored when anything was rejected; `dryRun` never stores.
+  /// Groups, checks and stores. Without `keepGood` nothing is stored when anything was rejected; `dryRun`
+  /// never stores.
   ImportOutcome finish(bool keepGood, bool dryRun, const Progress& progress = {});
 
  private:

@@ -8,8 +8,8 @@
 
 namespace spanwright {
 
-/// Allots the certificate's number (once) and returns what it says. InputError when the calibration is unknown
-/// or must not be certified, with the reasons.
+/// Allots the certificate's number (once) and returns what it says. InputError when the calibration is
+/// unknown or must not be certified, with the reasons.
 Certificate issueCertificate(Store& store, CalibrationId calibration);
 /// What the certificate would say, without a number; nothing is stored.
 Certificate previewCertificate(const Store& store, CalibrationId calibration);

@@ -33,18 +33,19 @@ struct DriftItem {
   std::string point;                   ///< pointKey
   std::optional<double> pointPercent;  ///< nothing for switch, alarm and state points
   Unit unit = Unit::none;
-  double originYears = 0.0;            ///< unused by readers; times below are years since `origin`
-  Moment origin;                       ///< time 0 of segments and fit
-  std::vector<Segment> segments;       ///< all of them, for the chart
-  std::vector<Segment> fitted;         ///< those under the setup and sensor in force last, which the fit used
+  double originYears = 0.0;       ///< unused by readers; times below are years since `origin`
+  Moment origin;                  ///< time 0 of segments and fit
+  std::vector<Segment> segments;  ///< all of them, for the chart
+  std::vector<Segment> fitted;    ///< those under the setup and sensor in force last, which the fit used
   int calibrations = 0;
   std::optional<DriftFit> fit;
-  std::optional<double> pooledRate;    ///< the rate drawn towards those of like subjects
-  ErrorLimits limits;                  ///< tolerance at this point
-  std::optional<Date> bandOutOn;       ///< first day the 95 % band leaves the limits, within ten years
+  std::optional<double> pooledRate;  ///< the rate drawn towards those of like subjects
+  ErrorLimits limits;                ///< tolerance at this point
+  std::optional<Date> bandOutOn;     ///< first day the 95 % band leaves the limits, within ten years
   std::optional<Date> lineOutOn;
 };
-/// For one channel, or all when `channel` is empty. Needs histories with readings: reads the whole record once.
+/// For one channel, or all when `channel` is empty. Needs histories with readings: reads the whole record
+/// once.
 std::vector<DriftItem> driftReport(const Store& store, std::string_view channel, Date today);
 
 /// Worst of a channel's routines, for trees and lists. (`nothing` when it has no routine.)

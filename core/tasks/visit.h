@@ -17,7 +17,8 @@
 
 namespace spanwright {
 
-/// Everything needed to fill in one visit's sheet. Holds pointers into the register it was opened from: keep that alive.
+/// Everything needed to fill in one visit's sheet. Holds pointers into the register it was opened from: keep
+/// that alive.
 struct VisitSheet {
   const Register* site = nullptr;
   const Channel* channel = nullptr;
@@ -30,8 +31,8 @@ struct VisitSheet {
   std::vector<TestPoint> points;
 };
 
-/// The sheet for this channel and subject at `when`: the setup then in force, the sensor then fitted, the routine's plan.
-/// A Problem says what is missing.
+/// The sheet for this channel and subject at `when`: the setup then in force, the sensor then fitted, the
+/// routine's plan. A Problem says what is missing.
 std::variant<VisitSheet, Problem> openSheet(const Register& site, std::string_view channel, Subject subject,
                                             Moment when);
 
@@ -41,11 +42,12 @@ std::vector<const Standard*> standardsFor(const Register& site, Date day, Unit u
 /// One line of the sheet judged: the reading, or what was not understood in which of the two texts.
 struct TypedProblem {
   bool inApplied = false;
-  std::string what;           ///< a clause: "\"4..2\" is not a number"
+  std::string what;  ///< a clause: "\"4..2\" is not a number"
 };
 /// Judges what was typed for one point. Units typed are understood and converted to the point's own; the
 /// uncertainty is filled in from the standards when given.
-std::variant<Reading, TypedProblem> judge(const VisitSheet& sheet, const TestPoint& point, const TypedReading& typed,
+std::variant<Reading, TypedProblem> judge(const VisitSheet& sheet, const TestPoint& point,
+                                          const TypedReading& typed,
                                           const std::vector<const Standard*>& standards,
                                           DecimalSign sign = DecimalSign::either);
 
@@ -58,8 +60,8 @@ struct CheckedVisit {
 /// visit must give every point of the sheet a reading or a reason.
 CheckedVisit checkVisit(const Register& site, const ProposedVisit& visit, Moment now, bool historic);
 
-/// Checks and stores; InputError with every problem (also: the same visit is already there). Removes `draft` in the
-/// same transaction when given.
+/// Checks and stores; InputError with every problem (also: the same visit is already there). Removes `draft`
+/// in the same transaction when given.
 Calibration enterVisit(Store& store, const ProposedVisit& visit, Moment now,
                        std::optional<std::int64_t> draft = std::nullopt);
 

@@ -19,8 +19,9 @@ struct ParsedNumber {
   int decimals = 0;  ///< digits typed after the sign: "4.020" has 3; tells the resolution of what was read
 };
 
-/// The number in `text` (surrounding blanks allowed, leading "+" and U+2212 minus understood, exponents allowed),
-/// or nothing when the whole text is not one finite number: "", "nan", "inf", "4..2" and "1e999" are refused.
+/// The number in `text` (surrounding blanks allowed, leading "+" and U+2212 minus understood, exponents
+/// allowed), or nothing when the whole text is not one finite number: "", "nan", "inf", "4..2" and "1e999"
+/// are refused.
 std::optional<ParsedNumber> parseNumber(std::string_view text, DecimalSign sign = DecimalSign::point);
 
 /// Shortest text that reads back as exactly `value`, with a decimal point. For files, JSON and the terminal.
@@ -32,7 +33,8 @@ std::string formatFixed(double value, int decimals);
 /// `value` to `digits` significant digits without exponent for |value| in 1e-6..1e9, for tables people read.
 std::string formatSignificant(double value, int digits);
 
-/// How many decimals show the step `step` in full: 0.1 -> 1, 0.25 -> 2, 7.814 -> 0 (a step above one needs none).
+/// How many decimals show the step `step` in full: 0.1 -> 1, 0.25 -> 2, 7.814 -> 0 (a step above one needs
+/// none).
 int decimalsFor(double step);
 
 }  // namespace spanwright

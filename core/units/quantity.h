@@ -35,7 +35,8 @@ struct TypedQuantity {
   std::string text;
 };
 
-/// Reads "4.02", "4,02", "4.02 mA", "4,02mA", "-12.5 °C". Nothing when the number or the unit is not understood.
+/// Reads "4.02", "4,02", "4.02 mA", "4,02mA", "-12.5 °C". Nothing when the number or the unit is not
+/// understood.
 std::optional<TypedQuantity> parseQuantity(std::string_view text, DecimalSign sign = DecimalSign::either);
 
 /// "4.02 mA" from value, decimals and unit.

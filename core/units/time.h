@@ -17,9 +17,10 @@ using Moment = boost::posix_time::ptime;
 
 /// "2026-03-01" only; nothing for any other text or an impossible day.
 std::optional<Date> parseDate(std::string_view text);
-/// "2026-03-01", "2026-03-01T08:30", "2026-03-01T08:30:00" (blank allowed for T); a date alone is its midnight.
+/// "2026-03-01", "2026-03-01T08:30", "2026-03-01T08:30:00" (blank allowed for T); a date alone is its
+/// midnight.
 std::optional<Moment> parseMoment(std::string_view text);
-std::string formatDate(Date date);      ///< "2026-03-01"; "" for not-a-date
+std::string formatDate(Date date);        ///< "2026-03-01"; "" for not-a-date
 std::string formatMoment(Moment moment);  ///< "2026-03-01T08:30:00"; "" for not-a-date-time
 
 /// Years of 365.25 days from `from` to `to`, negative when `to` is earlier.

@@ -12,26 +12,74 @@
 namespace spanwright {
 
 enum class Dimension {
-  number, ratio, voltage, current, resistance, temperature, pressure, frequency, acidity, conductivity,
-  volumeFlow, massFlow, rotation, length, level, time, mass, concentration, speed, power
+  number,
+  ratio,
+  voltage,
+  current,
+  resistance,
+  temperature,
+  pressure,
+  frequency,
+  acidity,
+  conductivity,
+  volumeFlow,
+  massFlow,
+  rotation,
+  length,
+  level,
+  time,
+  mass,
+  concentration,
+  speed,
+  power
 };
 
 enum class Unit {
-  none, count, percent,
-  volt, millivolt, microvolt,
-  ampere, milliampere,
-  ohm, kiloohm,
-  celsius, fahrenheit, kelvin,
-  pascal, kilopascal, megapascal, bar, millibar, psi,
+  none,
+  count,
+  percent,
+  volt,
+  millivolt,
+  microvolt,
+  ampere,
+  milliampere,
+  ohm,
+  kiloohm,
+  celsius,
+  fahrenheit,
+  kelvin,
+  pascal,
+  kilopascal,
+  megapascal,
+  bar,
+  millibar,
+  psi,
   inchWater,        ///< conventional: 249.08891 Pa
   inchWater4C,      ///< at 4 degC (39.2 degF)
   millimetreWater,  ///< conventional: 9.80665 Pa
-  inchMercury, torr,
-  hertz, ph, microsiemensPerCm, millisiemensPerCm,
-  cubicMetrePerHour, litrePerMinute, litrePerHour,
-  kilogramPerHour, tonnePerHour,
-  rpm, metre, millimetre, second, millisecond, minute, hour, kilogram,
-  relativeHumidity, ppm, metrePerSecond, kilowatt
+  inchMercury,
+  torr,
+  hertz,
+  ph,
+  microsiemensPerCm,
+  millisiemensPerCm,
+  cubicMetrePerHour,
+  litrePerMinute,
+  litrePerHour,
+  kilogramPerHour,
+  tonnePerHour,
+  rpm,
+  metre,
+  millimetre,
+  second,
+  millisecond,
+  minute,
+  hour,
+  kilogram,
+  relativeHumidity,
+  ppm,
+  metrePerSecond,
+  kilowatt
 };
 
 /// The unit's symbol as written in files and on certificates, ASCII ("degC", "uS/cm", "ohm").
@@ -42,8 +90,9 @@ Dimension dimension(Unit unit);
 /// All units, in declaration order.
 std::span<const Unit> allUnits();
 
-/// The unit people mean by `text`: symbols, display symbols and usual spellings ("C", "°C", "deg C", "Ohm", "Ω", "mbar",
-/// "m³/h"), case-sensitive only where case tells units apart ("mA" from "MA"). Nothing when not understood.
+/// The unit people mean by `text`: symbols, display symbols and usual spellings ("C", "°C", "deg C", "Ohm",
+/// "Ω", "mbar", "m³/h"), case-sensitive only where case tells units apart ("mA" from "MA"). Nothing when not
+/// understood.
 std::optional<Unit> parseUnit(std::string_view text);
 
 bool sameDimension(Unit a, Unit b);

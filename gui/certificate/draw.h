@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Draws certificates with Qt Gui (no widgets); shared by the window and the command line. Needs a QGuiApplication.
+// Draws certificates with Qt Gui (no widgets); shared by the window and the command line. Needs a
+// QGuiApplication.
 #pragma once
 
 #include <QString>
