@@ -16,7 +16,9 @@ enum class DecimalSign { point, comma, either };
 
 struct ParsedNumber {
   double value = 0.0;
-  int decimals = 0;  ///< digits typed after the sign: "4.020" has 3; tells the resolution of what was read
+  /// Digits typed after the decimal sign, less the exponent: "4.020" has 3, "1.5e-3" has 4, "1.5e3" none.
+  /// Tells the resolution of what was read.
+  int decimals = 0;
 };
 
 /// The number in `text` (surrounding blanks allowed, leading "+" and U+2212 minus understood, exponents
@@ -24,13 +26,16 @@ struct ParsedNumber {
 /// are refused.
 std::optional<ParsedNumber> parseNumber(std::string_view text, DecimalSign sign = DecimalSign::point);
 
-/// Shortest text that reads back as exactly `value`, with a decimal point. For files, JSON and the terminal.
+/// Shortest text that reads back as exactly `value`, with a decimal point, without exponent for |value| in
+/// 1e-6..1e15. For files, JSON and the terminal. What is not finite becomes "inf", "-inf" or "nan", which
+/// parseNumber refuses.
 std::string formatShortest(double value);
 
 /// `value` with exactly `decimals` digits after the point; a rounded zero never prints as "-0".
 std::string formatFixed(double value, int decimals);
 
-/// `value` to `digits` significant digits without exponent for |value| in 1e-6..1e9, for tables people read.
+/// `value` to `digits` (1..17) significant digits, without exponent for |value| from 1e-6 to below 1e10, for
+/// tables people read. Zero is "0".
 std::string formatSignificant(double value, int digits);
 
 /// How many decimals show the step `step` in full: 0.1 -> 1, 0.25 -> 2, 7.814 -> 0 (a step above one needs

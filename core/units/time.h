@@ -26,7 +26,7 @@ std::string formatMoment(Moment moment);  ///< "2026-03-01T08:30:00"; "" for not
 /// Years of 365.25 days from `from` to `to`, negative when `to` is earlier.
 double yearsBetween(Moment from, Moment to);
 /// The same day of the month `months` later, clipped to the month's end: 2023-02-28 + 1 is 2023-03-28
-/// (Boost's own month arithmetic would snap to 03-31).
+/// (Boost's own month arithmetic would snap to 03-31). Not-a-date outside the years 1400 to 9999.
 Date addMonths(Date date, int months);
 
 /// Where the program asks what time it is; tests pass a fixed one.

@@ -43,22 +43,29 @@ enum class Unit {
   microvolt,
   ampere,
   milliampere,
+  microampere,
   ohm,
   kiloohm,
+  milliohm,
   celsius,
   fahrenheit,
   kelvin,
+  rankine,
   pascal,
   kilopascal,
   megapascal,
   bar,
   millibar,
   psi,
-  inchWater,        ///< conventional: 249.08891 Pa
-  inchWater4C,      ///< at 4 degC (39.2 degF)
-  millimetreWater,  ///< conventional: 9.80665 Pa
-  inchMercury,
-  torr,
+  inchWater,          ///< conventional: 249.08891 Pa
+  inchWater4C,        ///< at 4 degC (39.2 degF): 249.082 Pa
+  inchWater60F,       ///< at 60 degF: 248.84 Pa
+  millimetreWater,    ///< conventional: 9.80665 Pa
+  inchMercury,        ///< conventional: 3386.388640341 Pa
+  millimetreMercury,  ///< conventional: 133.322387415 Pa, not the torr
+  torr,               ///< 101325/760 Pa
+  atmosphere,
+  technicalAtmosphere,  ///< 1 kgf/cm2
   hertz,
   ph,
   microsiemensPerCm,
@@ -71,11 +78,13 @@ enum class Unit {
   rpm,
   metre,
   millimetre,
+  inch,
   second,
   millisecond,
   minute,
   hour,
   kilogram,
+  pound,
   relativeHumidity,
   ppm,
   metrePerSecond,
