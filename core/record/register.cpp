@@ -8,7 +8,7 @@ namespace spanwright {
 
 namespace {
 
-using Positions = std::unordered_map<std::string_view, std::size_t>;
+using Positions = std::unordered_map<std::string, std::size_t>;
 
 template <class Item, class Name>
 Positions positions(const std::vector<Item>& items, Name name) {
@@ -29,8 +29,8 @@ const Item* findLinear(const std::vector<Item>& items, Name name, std::string_vi
 
 }  // namespace
 
-// The keys view strings of the register itself, so an index serves only the lists it was built over: a copy,
-// or a list changed since, is noticed by address and size and searched linearly until indexed again.
+// Serves only the list it was built over: a copy, or a list grown since, is noticed by address and size and searched
+// linearly until indexed again.
 struct Register::Index {
   const Channel* data = nullptr;
   std::size_t count = 0;
@@ -49,8 +49,9 @@ const Channel* Register::channel(std::string_view tag) const {
   if (!index_ || index_->data != channels.data() || index_->count != channels.size()) {
     return findLinear(channels, &Channel::tag, tag);
   }
-  const auto at = index_->channels.find(tag);
-  return at == index_->channels.end() ? nullptr : &channels[at->second];
+  const auto at = index_->channels.find(std::string(tag));
+  const bool found = at != index_->channels.end() && channels[at->second].tag == tag;
+  return found ? &channels[at->second] : nullptr;
 }
 
 const Sensor* Register::sensor(std::string_view serial) const {

@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "cli/commands/commands.h"
+
+namespace spanwright {
+
+std::vector<std::unique_ptr<Command>> allCommands() {
+  std::vector<std::unique_ptr<Command>> commands;
+  commands.push_back(newRecordCommand());
+  commands.push_back(importCommand());
+  commands.push_back(recordVisitCommand());
+  commands.push_back(showCommand());
+  commands.push_back(dueCommand());
+  commands.push_back(driftCommand());
+#ifdef SPANWRIGHT_WITH_GUI
+  commands.push_back(certificateCommand());
+#endif
+  return commands;
+}
+
+}  // namespace spanwright

@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// One maker per command, so that each command's class stays in its own file.
+#pragma once
+
+#include <memory>
+
+#include "cli/command.h"
+
+namespace spanwright {
+
+std::unique_ptr<Command> newRecordCommand();
+std::unique_ptr<Command> importCommand();
+std::unique_ptr<Command> recordVisitCommand();
+std::unique_ptr<Command> showCommand();
+std::unique_ptr<Command> dueCommand();
+std::unique_ptr<Command> driftCommand();
+#ifdef SPANWRIGHT_WITH_GUI
+std::unique_ptr<Command> certificateCommand();
+#endif
+
+}  // namespace spanwright

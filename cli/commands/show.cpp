@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <ostream>
+
+#include "cli/commands/commands.h"
+#include "cli/common.h"
+#include "cli/table.h"
+#include "core/record/problem.h"
+#include "core/store/store.h"
+#include "core/tasks/status.h"
+
+namespace spanwright {
+
+namespace {
+
+class Show : public Command {
+ public:
+  std::string name() const override { return "show"; }
+  std::string description() const override { return "one channel: setups, fittings, calibrations, state"; }
+  void declare(CLI::App& app) override {
+    app.add_option("RECORD", record_, "the record file")->required();
+    app.add_option("CHANNEL", tag_, "the channel's tag")->required();
+    app.add_option("--on", on_, "as of this day (default: today)");
+    app.add_flag("--json", json_, "print one JSON document");
+  }
+  int execute(const Surroundings& surroundings) override {
+    const Date day = dayOf(on_, surroundings);
+    const Store store = Store::open(record_, Store::Mode::readOnly, surroundings.clock);
+    const Channel* channel = store.site().channel(tag_);
+    if (!channel) {
+      throw InputError(fmt::format("the register has no channel \"{}\"", tag_),
+                       "check the tag; \"spanwright due\" lists them all");
+    }
+    std::vector<DueItem> due = dueList(store, day);
+    std::erase_if(due, [&](const DueItem& item) { return item.channel != tag_; });
+    const auto calibrations = store.calibrations(tag_);
+    const SetupVersion* inForce = setupInForce(*channel, Moment(day, boost::posix_time::hours(24)));
+    json_ ? printJson(surroundings, document(*channel, inForce, due, calibrations))
+          : print(surroundings, *channel, inForce, due, calibrations);
+    return kDone;
+  }
+
+ private:
+  static Json document(const Channel& channel, const SetupVersion* inForce, const std::vector<DueItem>& due,
+                       const std::vector<CalibrationSummary>& calibrations) {
+    Json setups = Json::array(), fittings = Json::array(), states = Json::array(), visits = Json::array();
+    for (const SetupVersion& setup : channel.setups) {
+      setups.push_back({{"version", setup.version},
+                        {"in_force_from", formatMoment(setup.inForceFrom)},
+                        {"kind", kindName(setup.setup)},
+                        {"what", describe(setup.setup)},
+                        {"remark", setup.remark},
+                        {"in_force", &setup == inForce}});
+    }
+    for (const Fitting& fitting : channel.fittings) {
+      fittings.push_back({{"sensor", fitting.sensor},
+                          {"from", formatMoment(fitting.from)},
+                          {"until", fitting.until ? Json(formatMoment(*fitting.until)) : Json(nullptr)}});
+    }
+    for (const DueItem& item : due) {
+      states.push_back({{"subject", text(item.subject)},
+                        {"state", text(item.due.state)},
+                        {"due_on", orNull(item.due.dueOn)},
+                        {"proven_on", orNull(item.due.provenOn)},
+                        {"reason", item.reason}});
+    }
+    for (const CalibrationSummary& visit : calibrations) {
+      visits.push_back({{"calibration", visit.id},
+                        {"performed", formatMoment(visit.performed)},
+                        {"subject", text(visit.subject)},
+                        {"setup", visit.setupVersion},
+                        {"sensor", visit.sensor},
+                        {"person", visit.person},
+                        {"adjusted", visit.adjusted},
+                        {"as_found", text(visit.foundVerdict)},
+                        {"as_left", text(visit.leftVerdict)}});
+    }
+    return {{"channel", channel.tag}, {"title", channel.title},
+            {"place", channel.place}, {"terminal", channel.terminal},
+            {"setups", setups},       {"fittings", fittings},
+            {"states", states},       {"calibrations", visits}};
+  }
+
+  static void print(const Surroundings& surroundings, const Channel& channel, const SetupVersion* inForce,
+                    const std::vector<DueItem>& due, const std::vector<CalibrationSummary>& calibrations) {
+    std::ostream& out = surroundings.out;
+    out << fmt::format("{}  {}\n{}, terminal {}\n\n", channel.tag, channel.title, channel.place,
+                       channel.terminal);
+    Table setups({{"setup", Table::Align::right}, {"in force from"}, {"what"}, {"remark"}});
+    for (const SetupVersion& setup : channel.setups) {
+      setups.add({fmt::format("{}{}", &setup == inForce ? "now " : "", setup.version),
+                  formatMoment(setup.inForceFrom), describe(setup.setup), setup.remark});
+    }
+    setups.print(out);
+    if (!channel.fittings.empty()) {
+      Table fittings({{"sensor"}, {"fitted"}, {"until"}});
+      for (const Fitting& fitting : channel.fittings) {
+        fittings.add({fitting.sensor, formatMoment(fitting.from),
+                      fitting.until ? formatMoment(*fitting.until) : "still"});
+      }
+      out << '\n';
+      fittings.print(out);
+    }
+    Table states({{"subject"}, {"state"}, {"due"}, {"why"}});
+    for (const DueItem& item : due) {
+      states.add({std::string(text(item.subject)), std::string(text(item.due.state)),
+                  item.due.dueOn ? formatDate(*item.due.dueOn) : "", item.reason});
+    }
+    out << '\n';
+    states.print(out);
+    printCalibrations(out, calibrations);
+  }
+
+  static void printCalibrations(std::ostream& out, const std::vector<CalibrationSummary>& calibrations) {
+    if (calibrations.empty()) {
+      out << "\nNo calibration is recorded.\n";
+      return;
+    }
+    Table visits({{"calibration", Table::Align::right},
+                  {"performed"},
+                  {"subject"},
+                  {"setup", Table::Align::right},
+                  {"sensor"},
+                  {"person"},
+                  {"as found"},
+                  {"adjusted"},
+                  {"as left"}});
+    for (const CalibrationSummary& visit : calibrations) {
+      visits.add({std::to_string(visit.id), formatMoment(visit.performed), std::string(text(visit.subject)),
+                  std::to_string(visit.setupVersion), visit.sensor, visit.person,
+                  std::string(text(visit.foundVerdict)), visit.adjusted ? "yes" : "",
+                  std::string(text(visit.leftVerdict))});
+    }
+    out << '\n';
+    visits.print(out);
+  }
+
+  std::string record_, tag_, on_;
+  bool json_ = false;
+};
+
+}  // namespace
+
+std::unique_ptr<Command> showCommand() {
+  return std::make_unique<Show>();
+}
+
+}  // namespace spanwright

@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What several commands share: printing of JSON, dates from options, progress.
+#pragma once
+
+#include <nlohmann/json.hpp>
+#include <optional>
+#include <string>
+
+#include "cli/command.h"
+#include "core/record/proposal.h"
+#include "core/units/time.h"
+
+namespace spanwright {
+
+using Json = nlohmann::ordered_json;
+
+/// A number, or null for nothing and for what JSON cannot hold (infinities).
+Json orNull(std::optional<double> value);
+/// "2026-03-01", or null.
+Json orNull(std::optional<Date> value);
+
+void printJson(const Surroundings& surroundings, const Json& document);
+
+/// The day given by --on (InputError when it is not a date), or today.
+Date dayOf(const std::string& option, const Surroundings& surroundings);
+
+/// A bar on a terminal, silent otherwise.
+Progress progressBar(const Surroundings& surroundings, const std::string& what);
+
+}  // namespace spanwright
