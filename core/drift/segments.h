@@ -29,20 +29,24 @@ struct VisitAtPoint {
 struct DriftReading {
   double time = 0.0;
   double error = 0.0;
-  bool asLeft = false;  ///< the as-left that opens the segment; all others are as-found
+  bool asLeft = false;  ///< the as-left that opens the segment, or all that a visit without as-found gave
 };
 
 struct Segment {
   BreakCause cause = BreakCause::start;  ///< the break that opens it
-  double startTime = 0.0;
+  double startTime = 0.0;  ///< of the adjustment or repair that opens it, else of its first reading
   std::vector<DriftReading> readings;  ///< by time, never empty
+  int setup = 0;                       ///< under which it was read
+  std::string sensor = {};
 };
 
 /// Cuts one subject's visits at one point, oldest first, into segments. A segment opens with the as-left of
 /// the visit after the break and goes on with every as-found until the next break; the as-found of the visit
 /// that adjusts still belongs to the segment it ends. Another setup or sensor ends a segment before that
-/// visit. A visit without adjustment adds its as-found only (its as-left repeats it). Visits that give
-/// nothing are passed over.
+/// visit. A visit without adjustment adds its as-found only (its as-left repeats it), or its as-left when it
+/// has no as-found. Visits that give no reading are passed over, but the breaks they made hold: an adjustment
+/// whose as-left was skipped still ends the segment, and the next as-found opens the new one. A new setup
+/// counts before another sensor, a repair before an adjustment, when both happened at once.
 std::vector<Segment> cutSegments(const std::vector<VisitAtPoint>& visits);
 
 }  // namespace spanwright

@@ -17,7 +17,8 @@ class WorkCalendar {
     Date first;
     Date last;
   };
-  /// Weekdays 0 Sunday .. 6 Saturday; at least one must be set. Closed ranges may overlap.
+  /// Weekdays 0 Sunday .. 6 Saturday; at least one must be set. Closed ranges may overlap, in any order; none
+  /// may end before it begins (asserted).
   WorkCalendar(std::bitset<7> workingWeekdays, std::vector<Closed> closed);
 
   bool isWorkingDay(Date day) const;
@@ -27,6 +28,8 @@ class WorkCalendar {
   std::optional<Date> onOrAfter(Date day) const;
 
  private:
+  const Closed* closedOn(Date day) const;  // nullptr when none covers it
+
   std::bitset<7> weekdays_;
   std::vector<Closed> closed_;  // by first, merged
 };

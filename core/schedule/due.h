@@ -27,8 +27,9 @@ struct DueRules {
 
 struct Due {
   DueState state = DueState::unproven;
-  std::optional<Date> dueOn;     ///< a working day; nothing when unproven for want of any passing as-left
-  std::optional<Date> provenOn;  ///< of the passing as-left under the setup in force
+  /// A working day where there is one (see dueState); nothing when unproven with no day known since when.
+  std::optional<Date> dueOn;
+  std::optional<Date> provenOn;  ///< of the last passing as-left under the setup in force
 };
 
 /// `provenOn`: day of the last passing as-left under the setup (and sensor) in force, nothing when there is
@@ -39,6 +40,7 @@ struct Due {
 Due dueState(std::optional<Date> provenOn, bool failedSince, std::optional<Date> unprovenSince,
              FixedInterval interval, const WorkCalendar& calendar, const DueRules& rules, Date today);
 
+/// Last day the interval covers. Asserts months 1..1200, or months 0 and days 1..36525.
 Date intervalEnd(Date from, FixedInterval interval);
 
 }  // namespace spanwright
