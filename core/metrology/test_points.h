@@ -55,10 +55,18 @@ struct TestPoint {
   Unit readingUnit = Unit::none;
 };
 
-/// The points of `scheme` for `model`. Threshold and discrete setups take their points from the setup itself
-/// (on, off; states) and ignore the percents. `setup` may be nullptr for a sensor on its own.
+/// The points of `scheme` for `model`, in the order they are done. Threshold and discrete setups take their
+/// points from the setup itself (on, off; states) and ignore the percents. Up-down is every percent rising,
+/// then every percent falling, so that the end point is taken from both sides; `repeats` runs the whole order
+/// again. Alarms follow once, in the order of the ramps: rising high trip, high-high trip; falling high-high
+/// reset, high reset, low trip, low-low trip; rising low-low reset, low reset. Loss of communication comes
+/// last. `setup` may be nullptr for a sensor on its own; for that subject it is not looked at.
 std::vector<TestPoint> layOutPoints(const TestScheme& scheme, const PointModel& model,
                                     const ChannelSetup* setup, Subject subject);
+
+/// The reading, in the model's reading unit, at which the alarm should come (or, with `reset`, go): the
+/// level, or the level less (high levels) or plus (low levels) the dead band. The level must be in use.
+Expected alarmReading(const PointModel& model, const ChannelSetup& setup, AlarmLevel level, bool reset);
 
 /// Key of a point irrespective of direction and run: "25", "on", "high-high trip". Drift is followed per key.
 std::string pointKey(const TestPoint& point);

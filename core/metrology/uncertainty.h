@@ -24,8 +24,15 @@ struct Budget {
   double expanded = 0.0;
 };
 
-/// Combines the lines. Needs at least one line with a positive contribution, all finite and not negative
-/// (std::invalid_argument otherwise).
+/// The factor k for 95.45 % two-sided coverage: Student's t at the exact coverage of two standard deviations
+/// of a normal distribution, erf(sqrt 2) = 0.95449973... (GUM G.6.4, Table G.2). Degrees of freedom are used
+/// as they are, not cut to a whole number (GUM G.4.1 allows interpolation); infinite ones give 2 to within
+/// rounding. std::invalid_argument unless above zero.
+double coverageFactor(double degreesOfFreedom);
+
+/// Combines the lines. Needs at least one line with a positive contribution; every uncertainty finite and not
+/// negative, every sensitivity finite, all degrees of freedom above zero (std::invalid_argument naming the
+/// line otherwise).
 Budget combine(std::vector<BudgetLine> lines);
 
 /// Half-width a of a rectangular distribution as standard uncertainty, a/sqrt(3) (GUM 4.3.7).
