@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The results of a certificate: tables, their conclusions and the charts of their errors.
+#pragma once
+
+#include "core/certificate/certificate.h"
+#include "core/signal/point_model.h"
+
+namespace spanwright {
+
+/// The subject's model, or nullptr when setup or sensor are missing or impossible.
+PointModelPtr certificateModel(const CertificateSource& source);
+
+/// One table for each group of points that share their units; values first, then levels, then states.
+std::vector<CertificateTable> resultTables(const std::vector<Reading>& readings, Phase phase,
+                                           const PointModel* model);
+
+/// "As found: fail; 8 of 10 points are inside their limits, 1 was skipped"
+std::string conclusion(const std::string& title, const std::vector<const Reading*>& readings,
+                       Verdict verdict);
+
+/// Value points over % of span, switch and alarm points by name; states have no error worth a drawing.
+std::vector<CertificateChart> errorCharts(const Calibration& calibration);
+
+}  // namespace spanwright
