@@ -1,0 +1,166 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/record/register.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <functional>
+
+namespace spanwright {
+namespace {
+
+Moment at(const char* text) {
+  return *parseMoment(text);
+}
+
+Register sound() {
+  Register site;
+  site.site = {.code = "INV", .name = "Invented site"};
+  site.places = {{.path = "Hall", .name = "Hall"}, {.path = "Hall / C1", .name = "C1", .parentPath = "Hall"}};
+  site.people = {{.login = "mt", .name = "M. T.", .roles = {Role::technician}}};
+  site.intervals = {{.code = "yearly", .months = 12}};
+  Plan plan;
+  plan.code = "P5";
+  plan.scheme.percents = {0, 25, 50, 75, 100};
+  plan.tolerance.plus.percentOfSpan = plan.tolerance.minus.percentOfSpan = 0.25;
+  site.plans = {plan};
+  site.sensors = {{.serial = "S-1",
+                   .range = {.process = {0, 100, Unit::celsius}, .output = Span{4, 20, Unit::milliampere}}}};
+  Standard standard;
+  standard.serial = "LC-1";
+  standard.certificates = {{.number = "C1",
+                            .validFrom = *parseDate("2024-01-10"),
+                            .validUntil = *parseDate("2025-01-31"),
+                            .ranges = {{Unit::milliampere, 0.001, {{4, 0, 0.001}, {20, 0, 0.001}}}}}};
+  site.standards = {standard};
+  Channel channel;
+  channel.tag = "TT-1";
+  channel.place = "Hall / C1";
+  AnalogInputSetup input;
+  input.signal = {4, 20, Unit::milliampere};
+  input.units = Span{0, 100, Unit::celsius};
+  channel.setups = {{1, at("2020-01-01"), {input}, ""}, {2, at("2022-06-01T08:00"), {input}, ""}};
+  channel.fittings = {{"S-1", at("2020-01-01"), at("2021-01-01")}, {"S-1", at("2021-06-01"), std::nullopt}};
+  channel.routines = {{Subject::channel, "P5", "yearly"}};
+  site.channels = {channel};
+  return site;
+}
+
+TEST(RegisterFaults, NoneInASoundRegister) {
+  EXPECT_EQ(registerFaults(sound()), std::vector<std::string>{});
+}
+
+TEST(RegisterFaults, EachMistakeIsFoundAndNamed) {
+  const struct {
+    std::function<void(Register&)> damage;
+    const char* part;  // of the sentence
+  } cases[] = {
+      {[](Register& r) { r.site.code.clear(); }, "no code"},
+      {[](Register& r) { r.calendar.workingWeekdays.clear(); }, "working weekday"},
+      {[](Register& r) { r.calendar.graceDays = -1; }, "grace"},
+      {[](Register& r) { r.places[1].parentPath = "Attic"; }, "\"Attic\", which is not described"},
+      {[](Register& r) { r.places.push_back(r.places[0]); }, "place \"Hall\" stands there twice"},
+      {[](Register& r) { r.people.push_back(r.people[0]); }, "person \"mt\" stands there twice"},
+      {[](Register& r) { r.channels.push_back(r.channels[0]); }, "channel \"TT-1\" stands there twice"},
+      {[](Register& r) { r.plans[0].tolerance = {}; }, "plan \"P5\""},
+      {[](Register& r) {
+         r.plans[0].scheme.percents = {0, 50, 50};
+       },
+       "rise without repeats"},
+      {[](Register& r) {
+         r.plans[0].scheme.percents = {0, 120};
+       },
+       "between -5 and 105"},
+      {[](Register& r) { r.plans[0].scheme.repeats = 0; }, "repeats"},
+      {[](Register& r) { r.plans[0].adjustLimit = 1.5; }, "adjust limit"},
+      {[](Register& r) { r.intervals[0].months = 0; }, "months or days"},
+      {[](Register& r) { r.sensors[0].range.process.high = 0; }, "sensor \"S-1\""},
+      {[](Register& r) { r.standards[0].certificates[0].validUntil = *parseDate("2023-01-01"); },
+       "valid until before"},
+      {[](Register& r) { r.standards[0].certificates[0].coverageFactor = 0; }, "coverage factor"},
+      {[](Register& r) { r.standards[0].certificates[0].ranges[0].points[0].uncertainty = 0; },
+       "uncertainty above zero"},
+      {[](Register& r) { r.channels[0].place = "Attic"; }, "\"Attic\" is not described"},
+      {[](Register& r) { r.channels[0].setups.clear(); }, "has no setup"},
+      {[](Register& r) { r.channels[0].setups[1].inForceFrom = at("2019-01-01"); },
+       "not later than the one before"},
+      {[](Register& r) { std::get<AnalogInputSetup>(r.channels[0].setups[0].setup.kind).signal.high = 4; },
+       "setup 1"},
+      {[](Register& r) { r.channels[0].fittings[0].sensor = "S-9"; }, "sensor \"S-9\" is not described"},
+      {[](Register& r) { r.channels[0].fittings[0].until = std::nullopt; }, "is fitted while"},
+      {[](Register& r) { r.channels[0].fittings[0].until = at("2019-01-01"); }, "comes off before"},
+      {[](Register& r) { r.channels[0].routines.push_back(r.channels[0].routines[0]); }, "two routines"},
+      {[](Register& r) { r.channels[0].routines[0].plan = "P9"; }, "plan \"P9\""},
+      {[](Register& r) { r.channels[0].routines[0].interval = "weekly"; }, "policy \"weekly\""},
+      {[](Register& r) {
+         r.channels[0].fittings.clear();
+         r.channels[0].routines[0].subject = Subject::loop;
+       },
+       "loop routine needs a sensor"},
+  };
+  for (const auto& one : cases) {
+    Register site = sound();
+    one.damage(site);
+    const auto faults = registerFaults(site);
+    EXPECT_TRUE(
+        std::any_of(faults.begin(), faults.end(),
+                    [&](const std::string& fault) { return fault.find(one.part) != std::string::npos; }))
+        << "expected a fault saying: " << one.part;
+  }
+}
+
+TEST(SetupInForce, ChangesAtItsMomentNotADayLater) {
+  const Register site = sound();
+  const Channel& channel = site.channels[0];
+  EXPECT_EQ(setupInForce(channel, at("2019-12-31")), nullptr);
+  EXPECT_EQ(setupInForce(channel, at("2020-01-01"))->version, 1);
+  EXPECT_EQ(setupInForce(channel, at("2022-06-01T07:59:59"))->version, 1);
+  EXPECT_EQ(setupInForce(channel, at("2022-06-01T08:00"))->version, 2);
+}
+
+TEST(FittingAt, EndsAtItsMoment) {
+  const Register site = sound();
+  const Channel& channel = site.channels[0];
+  EXPECT_EQ(fittingAt(channel, at("2020-12-31T23:59:59")), &channel.fittings[0]);
+  EXPECT_EQ(fittingAt(channel, at("2021-01-01")), nullptr);
+  EXPECT_EQ(fittingAt(channel, at("2030-01-01")), &channel.fittings[1]);
+}
+
+TEST(CertificateOn, BothEndsCountAndTheNewestWins) {
+  Register site = sound();
+  Standard& standard = site.standards[0];
+  standard.certificates.push_back(
+      {.number = "C2", .validFrom = *parseDate("2025-01-20"), .validUntil = *parseDate("2026-01-31")});
+  const auto number = [&](const char* day) {
+    const StandardCertificate* found = certificateOn(standard, *parseDate(day));
+    return found ? found->number : std::string("none");
+  };
+  EXPECT_EQ(number("2024-01-09"), "none");
+  EXPECT_EQ(number("2024-01-10"), "C1");
+  EXPECT_EQ(number("2025-01-19"), "C1");
+  EXPECT_EQ(number("2025-01-20"), "C2");
+  EXPECT_EQ(number("2026-01-31"), "C2");
+  EXPECT_EQ(number("2026-02-01"), "none");
+}
+
+TEST(Register, FindsChannelsIndexedCopiedAndGrown) {
+  Register site = sound();
+  for (int i = 0; i < 1000; ++i) {
+    Channel channel = site.channels[0];
+    channel.tag = "X-" + std::to_string(i);
+    site.channels.push_back(channel);
+  }
+  site.index();
+  ASSERT_NE(site.channel("X-777"), nullptr);
+  EXPECT_EQ(site.channel("X-777")->tag, "X-777");
+  EXPECT_EQ(site.channel("X-1000"), nullptr);
+  Register copy = site;
+  EXPECT_EQ(copy.channel("X-5"), &copy.channels[6]);
+  copy.channels.erase(copy.channels.begin());
+  EXPECT_EQ(copy.channel("X-5"), &copy.channels[5]);
+  const Register moved = std::move(site);
+  EXPECT_EQ(moved.channel("TT-1"), &moved.channels[0]);
+}
+
+}  // namespace
+}  // namespace spanwright
