@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include "importers/site_parts.h"
+
+namespace spanwright {
+namespace {
+
+constexpr std::pair<std::string_view, RunOrder> kOrders[] = {{"up", RunOrder::up},
+                                                             {"down", RunOrder::down},
+                                                             {"up-down", RunOrder::upDown},
+                                                             {"down-up", RunOrder::downUp}};
+// The percents a converter and a calibrator can still be asked for; beyond them a typing error is likelier.
+constexpr double kLowestPercent = -50.0;
+constexpr double kHighestPercent = 150.0;
+
+ToleranceSide readSide(TomlTable& table) {
+  ToleranceSide side;
+  side.absolute = table.number("absolute", 0.0, kNotNegative);
+  side.percentOfReading = table.number("percent_of_reading", 0.0, kNotNegative);
+  side.percentOfSpan = table.number("percent_of_span", 0.0, kNotNegative);
+  side.counts = table.number("counts", 0.0, kNotNegative);
+  return side;
+}
+
+void readTolerance(TomlTable& plan, Tolerance& tolerance) {
+  auto table = plan.needTable("tolerance");
+  if (!table) {
+    return;
+  }
+  const std::size_t before = plan.problems().count();
+  if (table->has("plus") || table->has("minus")) {
+    auto plus = table->needTable("plus");
+    auto minus = table->needTable("minus");
+    if (plus) {
+      tolerance.plus = readSide(*plus);
+      plus->finish();
+    }
+    if (minus) {
+      tolerance.minus = readSide(*minus);
+      minus->finish();
+    }
+  } else {
+    tolerance.plus = readSide(*table);
+    tolerance.minus = tolerance.plus;
+    table->know("plus");
+    table->know("minus");
+  }
+  table->finish();
+  if (plan.problems().count() != before) {
+    return;
+  }
+  if (const auto fault = toleranceFault(tolerance)) {
+    plan.problem("tolerance", "cannot be used (" + *fault + ")",
+                 "give at least one of absolute, percent_of_reading, percent_of_span, counts above zero");
+  }
+}
+
+void readPoints(TomlTable& table, TestScheme& scheme) {
+  for (const auto& point : table.numbers("points")) {
+    if (point.value < kLowestPercent || point.value > kHighestPercent) {
+      table.problems().add(
+          point.at, fmt::format("points of {} holds {}", table.name(), point.value),
+          fmt::format("% of span from {} to {} is expected", kLowestPercent, kHighestPercent));
+    } else if (!scheme.percents.empty() && point.value <= scheme.percents.back()) {
+      table.problems().add(
+          point.at,
+          fmt::format("points of {} has {} after {}", table.name(), point.value, scheme.percents.back()),
+          "list the points ascending, each once; order says in which order they are done");
+    } else {
+      scheme.percents.push_back(point.value);
+    }
+  }
+  scheme.order = table.choice<RunOrder>("order", kOrders).value_or(RunOrder::up);
+  scheme.repeats = table.whole("repeats", 1, 1, 20);
+  scheme.alarms = table.yes("alarms", false);
+  scheme.loss = table.yes("loss", false);
+}
+
+}  // namespace
+
+void readPlans(TomlTable& file, SiteReading& reading) {
+  constexpr std::pair<std::string_view, std::string_view> kRules[] = {{"simple", "simple"}};
+  for (auto& table : file.tables("plan", "[[plan]]")) {
+    Plan plan;
+    plan.code = table.needText("code");
+    if (!plan.code.empty()) {
+      table.rename("[[plan]] " + inQuotes(plan.code));
+      reading.plans.add(plan.code, table.at("code"), table.problems());
+    }
+    plan.revision = table.needText("revision");
+    plan.title = table.needText("title");
+    plan.procedure = table.text("procedure");
+    readPoints(table, plan.scheme);
+    readTolerance(table, plan.tolerance);
+    plan.adjustLimit = table.number("adjust_limit", plan.adjustLimit, {0.0, 1.0, true});
+    plan.decisionRule = table.choice<std::string_view>("decision_rule", kRules).value_or("simple");
+    plan.settleSeconds = table.number("settle_seconds", 0.0, {0.0, 86400.0});
+    plan.minutes = table.number("minutes", plan.minutes, {0.0, 10080.0, true});
+    plan.cautions = table.texts("cautions");
+    table.finish();
+    reading.site.plans.push_back(std::move(plan));
+  }
+}
+
+}  // namespace spanwright
