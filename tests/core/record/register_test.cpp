@@ -13,25 +13,37 @@ Moment at(const char* text) {
   return *parseMoment(text);
 }
 
+StandardCertificate certificate(const char* number, const char* from, const char* until) {
+  StandardCertificate made;
+  made.number = number;
+  made.validFrom = *parseDate(from);
+  made.validUntil = *parseDate(until);
+  return made;
+}
+
 Register sound() {
   Register site;
-  site.site = {.code = "INV", .name = "Invented site"};
-  site.places = {{.path = "Hall", .name = "Hall"}, {.path = "Hall / C1", .name = "C1", .parentPath = "Hall"}};
-  site.people = {{.login = "mt", .name = "M. T.", .roles = {Role::technician}}};
-  site.intervals = {{.code = "yearly", .months = 12}};
+  site.site.code = "INV";
+  site.site.name = "Invented site";
+  site.places = {{"Hall", "Hall", "", 0}, {"Hall / C1", "C1", "Hall", 0}};
+  site.people = {{"mt", "M. T.", {Role::technician}, std::nullopt}};
+  site.intervals.emplace_back();
+  site.intervals[0].code = "yearly";
+  site.intervals[0].months = 12;
   Plan plan;
   plan.code = "P5";
   plan.scheme.percents = {0, 25, 50, 75, 100};
   plan.tolerance.plus.percentOfSpan = plan.tolerance.minus.percentOfSpan = 0.25;
   site.plans = {plan};
-  site.sensors = {{.serial = "S-1",
-                   .range = {.process = {0, 100, Unit::celsius}, .output = Span{4, 20, Unit::milliampere}}}};
+  Sensor sensor;
+  sensor.serial = "S-1";
+  sensor.range.process = {0, 100, Unit::celsius};
+  sensor.range.output = Span{4, 20, Unit::milliampere};
+  site.sensors = {sensor};
   Standard standard;
   standard.serial = "LC-1";
-  standard.certificates = {{.number = "C1",
-                            .validFrom = *parseDate("2024-01-10"),
-                            .validUntil = *parseDate("2025-01-31"),
-                            .ranges = {{Unit::milliampere, 0.001, {{4, 0, 0.001}, {20, 0, 0.001}}}}}};
+  standard.certificates = {certificate("C1", "2024-01-10", "2025-01-31")};
+  standard.certificates[0].ranges = {{Unit::milliampere, 0.001, {{4, 0, 0.001}, {20, 0, 0.001}}}};
   site.standards = {standard};
   Channel channel;
   channel.tag = "TT-1";
@@ -129,8 +141,7 @@ TEST(FittingAt, EndsAtItsMoment) {
 TEST(CertificateOn, BothEndsCountAndTheNewestWins) {
   Register site = sound();
   Standard& standard = site.standards[0];
-  standard.certificates.push_back(
-      {.number = "C2", .validFrom = *parseDate("2025-01-20"), .validUntil = *parseDate("2026-01-31")});
+  standard.certificates.push_back(certificate("C2", "2025-01-20", "2026-01-31"));
   const auto number = [&](const char* day) {
     const StandardCertificate* found = certificateOn(standard, *parseDate(day));
     return found ? found->number : std::string("none");
