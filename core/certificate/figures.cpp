@@ -22,23 +22,23 @@ double rounded(double value, int decimals) {
 }
 
 /// What was done where no value was applied, in words.
-std::string_view appliedWords(const TestPoint& point) {
-  switch (point.role) {
+std::string appliedWords(const Reading& reading) {
+  switch (reading.point.role) {
     case PointRole::switchOn:
-      return "ramped up";
     case PointRole::switchOff:
-      return "ramped down";
     case PointRole::alarmTrip:
-    case PointRole::alarmReset: {
-      const bool highSide = point.alarm == AlarmLevel::high || point.alarm == AlarmLevel::highHigh;
-      return highSide == (point.role == PointRole::alarmTrip) ? "ramped up" : "ramped down";
-    }
+    case PointRole::alarmReset:
+      return reading.point.direction == Direction::down ? "ramped down" : "ramped up";
     case PointRole::stateOn:
       return "commanded on";
     case PointRole::stateOff:
       return "commanded off";
     case PointRole::lossOfSignal:
-      return "communication interrupted";
+      return reading.point.appliedUnit == Unit::none
+                 ? "communication interrupted"
+                 : fmt::format("communication interrupted at {}",
+                               formatQuantity(reading.applied, fullDecimals(reading.applied, 0, 6),
+                                              reading.point.appliedUnit));
     case PointRole::value:
       break;
   }
@@ -61,21 +61,21 @@ int errorDecimals(double error, const ErrorLimits& limits, bool failed, int deci
   return decimals;
 }
 
-std::string fractionText(double fraction) {
-  if (std::isinf(fraction)) {
+/// The verdict was given on the whole numbers: what is printed must not seem to say otherwise.
+std::string fractionText(double fraction, Verdict verdict) {
+  if (fraction > 99.0) {
     return ">99";
   }
-  if (fraction > 1.0 && fraction < 1.005) {
-    return ">1.00";  // rounding would hide that it is over
+  if (verdict == Verdict::fail && fraction < 1.005) {
+    return ">1.00";
   }
-  if (fraction < 1.0 && fraction >= 0.995) {
-    return "<1.00";
-  }
-  return fraction > 99.0 ? ">99" : formatFixed(fraction, 2);
+  return formatFixed(verdict == Verdict::pass ? std::min(fraction, 1.0) : fraction, 2);
 }
 
 std::string pointText(const Reading& reading, bool runs) {
-  return runs ? fmt::format("{}, run {}", reading.point.label, reading.point.run) : reading.point.label;
+  const bool said = reading.point.label.find("run") != std::string::npos;
+  return runs && !said ? fmt::format("{}, run {}", reading.point.label, reading.point.run)
+                       : reading.point.label;
 }
 
 void addNote(std::string& notes, std::string_view note) {
@@ -87,7 +87,7 @@ void addNote(std::string& notes, std::string_view note) {
 
 std::string appliedText(const Reading& reading, const RowStyle& style) {
   if (reading.point.role != PointRole::value) {
-    return std::string(appliedWords(reading.point));
+    return appliedWords(reading);
   }
   const auto typed = typedDecimals(reading.appliedText, reading.applied, reading.point.appliedUnit);
   return formatFixed(reading.applied, typed.value_or(style.appliedDecimals));
@@ -109,6 +109,10 @@ void fillNotes(CertificateRow& row, const Reading& reading, bool asTyped) {
   if (reading.point.role == PointRole::value && !reading.appliedText.empty() &&
       !typedDecimals(reading.appliedText, reading.applied, reading.point.appliedUnit)) {
     addNote(row.note, fmt::format("applied as \"{}\", converted", reading.appliedText));
+  }
+  const bool onLimit = reading.error() >= reading.limits.low && reading.error() <= reading.limits.high;
+  if (reading.verdict == Verdict::fail && onLimit) {
+    addNote(row.note, "the limit itself is already outside");
   }
   if (reading.withinOneStep) {
     addNote(row.note, "the error is no more than one step of the reading: no error can be told from it");
@@ -218,7 +222,7 @@ CertificateRow certificateRow(const Reading& reading, const RowStyle& style) {
   if (style.spanWidth != 0.0) {
     row.percentOfSpan = signedText(100.0 * error / std::abs(style.spanWidth), 3);
   }
-  row.fraction = fractionText(fractionOfLimit(error, limits));
+  row.fraction = fractionText(fractionOfLimit(error, limits), reading.verdict);
   if (known) {
     row.uncertainty = uncertaintyText(*reading.expandedUncertainty);
     row.coverage = formatFixed(reading.coverageFactor, 2);

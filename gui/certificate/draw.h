@@ -18,7 +18,7 @@ enum class Paper { a4, letter };
 /// (nothing half-written is left). Returns the number of pages.
 int writeCertificatePdf(const Certificate& certificate, const QString& file, Paper paper = Paper::a4);
 
-/// One page as a picture at `dpi`, for a preview.
+/// One page (counted from 0) as a picture at `dpi`, for a preview.
 QImage drawCertificatePage(const Certificate& certificate, int page, double dpi, Paper paper = Paper::a4);
 int certificatePageCount(const Certificate& certificate, Paper paper = Paper::a4);
 
