@@ -49,8 +49,11 @@ struct TestPoint {
   Direction direction = Direction::none;
   int run = 1;
   std::optional<AlarmLevel> alarm;
-  std::string label;            ///< "25 % up", "on", "high-high trip", "loss of communication"
-  double nominalApplied = 0.0;  ///< in appliedUnit; value points only
+  std::string label;  ///< "25 % up", "on", "high-high trip", "loss of communication"; "25 % up, run 2"
+  /// In appliedUnit. Value points: what to apply or command. Switch and alarm points: where the ramp should
+  /// find the change. States: the command. Loss of communication: the command before it is interrupted (50 %
+  /// of span).
+  double nominalApplied = 0.0;
   Unit appliedUnit = Unit::none;
   Unit readingUnit = Unit::none;
 };

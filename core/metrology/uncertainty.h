@@ -20,7 +20,7 @@ struct Budget {
   std::vector<BudgetLine> lines;
   double combined = 0.0;          ///< root sum of squares (GUM 5.1.2), independent inputs
   double degreesOfFreedom = 0.0;  ///< Welch-Satterthwaite (GUM G.4.1), infinite when all lines are
-  double coverageFactor = 0.0;    ///< from t for 95.45 % (GUM G.6.4); 2 for infinite degrees
+  double coverageFactor = 0.0;    ///< coverageFactor(degreesOfFreedom)
   double expanded = 0.0;
 };
 

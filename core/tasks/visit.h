@@ -36,16 +36,24 @@ struct VisitSheet {
 std::variant<VisitSheet, Problem> openSheet(const Register& site, std::string_view channel, Subject subject,
                                             Moment when);
 
-/// Standards of the register with a certificate valid on the day that covers `unit`, by serial.
+/// Standards of the register with a certificate valid on the day that covers `unit` (or another unit of the
+/// same quantity), by serial.
 std::vector<const Standard*> standardsFor(const Register& site, Date day, Unit unit);
+/// Those that can be used for something on this sheet: for what is applied, or for what is observed at
+/// outputs and at sensors. A thermocouple or RTD input takes a standard of temperature (simulated) as well as
+/// one of mV or ohm.
+std::vector<const Standard*> standardsFor(const VisitSheet& sheet);
 
 /// One line of the sheet judged: the reading, or what was not understood in which of the two texts.
 struct TypedProblem {
   bool inApplied = false;
   std::string what;  ///< a clause: "\"4..2\" is not a number"
+  std::string todo;  ///< a clause: "type one number, with its unit if you like"
 };
 /// Judges what was typed for one point. Units typed are understood and converted to the point's own; the
-/// uncertainty is filled in from the standards when given.
+/// uncertainty is filled in from the standards when given and when one of them covers the value (then k and
+/// expanded uncertainty at 95.45 %, GUM). A value applied more than 5 % of span from the point's nominal is
+/// refused: it belongs to another point. Repeatability needs the other runs and is added by checkVisit only.
 std::variant<Reading, TypedProblem> judge(const VisitSheet& sheet, const TestPoint& point,
                                           const TypedReading& typed,
                                           const std::vector<const Standard*>& standards,
@@ -55,9 +63,14 @@ struct CheckedVisit {
   std::optional<Calibration> calibration;  ///< nothing when there are problems
   std::vector<Problem> problems;
 };
-/// Checks a proposed visit against the register and computes everything. `now` bounds dates (a later date is
-/// refused). `historic`: an imported history may leave points out and needs no confirmed cautions; an entered
-/// visit must give every point of the sheet a reading or a reason.
+/// Checks a proposed visit against the register and computes everything; reports every problem at once. `now`
+/// bounds dates (a later date is refused). An entered visit must give every point of the sheet a reading or a
+/// reason, must have the plan's cautions confirmed, and must name standards whose certificates reach every
+/// value. `historic`: an imported history may leave points out, needs no confirmed cautions, may name no
+/// standard (there is then no uncertainty), and may concern a channel since retired. Readings without
+/// sequence and key go by their applied value, and without that by the order of the plan. As-left readings
+/// need as-found ones before them (or a reason for each that is missing); an adjustment or repair needs
+/// as-left readings.
 CheckedVisit checkVisit(const Register& site, const ProposedVisit& visit, Moment now, bool historic);
 
 /// Checks and stores; InputError with every problem (also: the same visit is already there). Removes `draft`

@@ -1,0 +1,321 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/tasks/point_uncertainty.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <utility>
+
+#include "core/units/quantity.h"
+
+namespace spanwright {
+namespace {
+
+/// How far beyond a range's outermost nominal values its certificate is still used, as a share of its width.
+constexpr double kBeyond = 0.05;
+
+bool electrical(Unit unit) {
+  const Dimension kind = dimension(unit);
+  return kind == Dimension::voltage || kind == Dimension::current || kind == Dimension::resistance;
+}
+
+bool isOutput(const VisitSheet& sheet) {
+  return sheet.subject != Subject::sensor &&
+         (std::holds_alternative<AnalogOutputSetup>(sheet.setup->setup.kind) ||
+          std::holds_alternative<DiscreteOutputSetup>(sheet.setup->setup.kind));
+}
+
+/// Thermocouple and RTD inputs are fed with mV or ohm, or with a temperature that the standard simulates.
+bool takesSimulation(const VisitSheet& sheet, const MeasuredValue& value, Unit rangeUnit) {
+  if (!value.applied || sheet.subject != Subject::channel) {
+    return false;
+  }
+  Dimension signal = Dimension::number;
+  if (std::holds_alternative<ThermocoupleSetup>(sheet.setup->setup.kind)) {
+    signal = Dimension::voltage;
+  } else if (std::holds_alternative<RtdSetup>(sheet.setup->setup.kind)) {
+    signal = Dimension::resistance;
+  } else {
+    return false;
+  }
+  const auto one = [&](Unit unit) {
+    return dimension(unit) == signal || dimension(unit) == Dimension::temperature;
+  };
+  return one(value.unit) && one(rangeUnit);
+}
+
+bool rangeTakes(const VisitSheet& sheet, const CertificateRange& range, const MeasuredValue& value) {
+  return !range.points.empty() &&
+         (sameDimension(range.unit, value.unit) || takesSimulation(sheet, value, range.unit));
+}
+
+struct Reach {
+  double low = 0.0, high = 0.0;
+};
+Reach reachOf(const CertificateRange& range) {
+  const double low = range.points.front().nominal;
+  const double high = range.points.back().nominal;
+  const double width = high - low;
+  const double more = kBeyond * (width > 0.0 ? width : std::abs(low));
+  return {low - more, high + more};
+}
+
+/// `at` of the range's unit as a value of `unit`, through the sensor function when they are different
+/// quantities.
+std::optional<double> fromRange(const VisitSheet& sheet, double at, Unit rangeUnit, Unit unit) {
+  if (sameDimension(rangeUnit, unit)) {
+    return convert(at, rangeUnit, unit);
+  }
+  const Expected result = sheet.model->normaliseApplied({at, rangeUnit});
+  const double* value = std::get_if<double>(&result);
+  return value != nullptr ? std::optional(*value) : std::nullopt;
+}
+
+/// The inverse of fromRange for a sensor function: found between grid points of the certificate's reach by
+/// halving.
+std::optional<double> throughFunction(const VisitSheet& sheet, const MeasuredValue& value,
+                                      const CertificateRange& range) {
+  constexpr int kGrid = 32;
+  const Reach reach = reachOf(range);
+  std::optional<std::pair<double, double>> before;  // place and value
+  for (int i = 0; i <= kGrid; ++i) {
+    const double at = reach.low + (reach.high - reach.low) * i / kGrid;
+    const auto here = fromRange(sheet, at, range.unit, value.unit);
+    if (here && *here == value.value) {
+      return at;
+    }
+    if (before && here && (before->second < value.value) != (*here < value.value)) {
+      double low = before->first;
+      double high = at;
+      const bool rising = before->second < *here;
+      for (int halvings = 0; halvings < 60; ++halvings) {
+        const double middle = low + (high - low) / 2.0;
+        const auto between = fromRange(sheet, middle, range.unit, value.unit);
+        if (!between) {
+          return std::nullopt;
+        }
+        ((*between < value.value) == rising ? low : high) = middle;
+      }
+      return low + (high - low) / 2.0;
+    }
+    before = here ? std::optional(std::pair(at, *here)) : std::nullopt;
+  }
+  return std::nullopt;
+}
+
+/// Where on the range's own scale the value lies, when its certificate reaches so far.
+std::optional<double> placeOn(const VisitSheet& sheet, const CertificateRange& range,
+                              const MeasuredValue& value) {
+  if (!rangeTakes(sheet, range, value)) {
+    return std::nullopt;
+  }
+  const auto at = sameDimension(range.unit, value.unit) ? convert(value.value, value.unit, range.unit)
+                                                        : throughFunction(sheet, value, range);
+  const Reach reach = reachOf(range);
+  const double slack = 1e-9 * std::max(std::abs(reach.low), std::abs(reach.high));
+  if (!at || !(*at >= reach.low - slack && *at <= reach.high + slack)) {
+    return std::nullopt;
+  }
+  return at;
+}
+
+double interpolatedUncertainty(const CertificateRange& range, double at) {
+  const auto& points = range.points;
+  const auto above = std::find_if(points.begin(), points.end(),
+                                  [&](const CertificatePoint& point) { return point.nominal >= at; });
+  if (above == points.begin()) {
+    return above->uncertainty;
+  }
+  if (above == points.end()) {
+    return points.back().uncertainty;
+  }
+  const CertificatePoint& low = *(above - 1);
+  const double share = (at - low.nominal) / (above->nominal - low.nominal);
+  return low.uncertainty + share * (above->uncertainty - low.uncertainty);
+}
+
+/// One standard range that vouches for a value.
+struct Backing {
+  const Standard* standard = nullptr;
+  const CertificateRange* range = nullptr;
+  double coverageFactor = 2.0;
+  double at = 0.0;  ///< in the range's unit
+};
+
+std::optional<Backing> backingFor(const VisitSheet& sheet, const std::vector<const Standard*>& standards,
+                                  const MeasuredValue& value) {
+  for (const Standard* standard : standards) {
+    const StandardCertificate* certificate = certificateOn(*standard, sheet.when.date());
+    if (certificate == nullptr || !(certificate->coverageFactor > 0.0)) {
+      continue;
+    }
+    for (const CertificateRange& range : certificate->ranges) {
+      if (const auto at = placeOn(sheet, range, value)) {
+        return Backing{standard, &range, certificate->coverageFactor, *at};
+      }
+    }
+  }
+  return std::nullopt;
+}
+
+/// What the reading becomes when the standard's value is off by `shift` (in the range's unit).
+std::optional<double> readingAt(const VisitSheet& sheet, const MeasuredValue& value, const Backing& backing,
+                                double shift) {
+  const auto moved = fromRange(sheet, backing.at + shift, backing.range->unit, value.unit);
+  if (!moved || !value.applied) {
+    return moved;
+  }
+  const Expected expected = sheet.model->expected(*moved);
+  const double* reading = std::get_if<double>(&expected);
+  return reading != nullptr ? std::optional(*reading) : std::nullopt;
+}
+
+/// Reading units per unit of the range, over plus and minus `spread`; over one side only at the end of what
+/// the model takes.
+std::optional<double> sensitivity(const VisitSheet& sheet, const MeasuredValue& value, const Backing& backing,
+                                  double spread) {
+  const auto here = readingAt(sheet, value, backing, 0.0);
+  const auto above = readingAt(sheet, value, backing, spread);
+  const auto below = readingAt(sheet, value, backing, -spread);
+  if (above && below) {
+    return (*above - *below) / (2.0 * spread);
+  }
+  if (above && here) {
+    return (*above - *here) / spread;
+  }
+  if (below && here) {
+    return (*here - *below) / spread;
+  }
+  return std::nullopt;
+}
+
+/// Adds a standard's two lines; false when the model has no slope there.
+bool addBacking(const VisitSheet& sheet, const MeasuredValue& value, const Backing& backing,
+                std::vector<BudgetLine>& lines) {
+  struct Source {
+    const char* name;
+    double uncertainty;
+  };
+  const Source sources[] = {{"certificate of standard ",
+                             interpolatedUncertainty(*backing.range, backing.at) / backing.coverageFactor},
+                            {"resolution of standard ", resolutionUncertainty(backing.range->resolution)}};
+  for (const Source& source : sources) {
+    if (!(source.uncertainty > 0.0)) {
+      continue;
+    }
+    const auto slope = sensitivity(sheet, value, backing, source.uncertainty);
+    if (!slope) {
+      return false;
+    }
+    lines.push_back({source.name + backing.standard->serial, source.uncertainty, *slope});
+  }
+  return true;
+}
+
+/// The step in which the subject itself shows the reading, 0 when a standard measured it.
+double shownStep(const VisitSheet& sheet, const Reading& reading, const std::vector<MeasuredValue>& values) {
+  if (std::any_of(values.begin(), values.end(), [](const MeasuredValue& value) { return !value.applied; })) {
+    return 0.0;
+  }
+  if (sheet.model->step() > 0.0) {
+    return sheet.model->step();
+  }
+  const auto typed = parseQuantity(reading.indicatedText, DecimalSign::either);
+  if (!typed) {
+    return 0.0;
+  }
+  const double digit = std::pow(10.0, -typed->decimals);
+  return convertDifference(digit, typed->unit.value_or(reading.point.readingUnit), reading.point.readingUnit)
+      .value_or(0.0);
+}
+
+}  // namespace
+
+std::vector<MeasuredValue> measuredValues(const VisitSheet& sheet, const Reading& reading) {
+  const MeasuredValue applied{reading.applied, reading.point.appliedUnit, true};
+  const MeasuredValue observed{reading.indicated, reading.point.readingUnit, false};
+  const bool ownReading = reading.point.role == PointRole::value ||
+                          reading.point.role == PointRole::alarmTrip ||
+                          reading.point.role == PointRole::alarmReset;
+  if (!ownReading || isOutput(sheet)) {
+    return {observed};
+  }
+  if (sheet.subject == Subject::sensor && electrical(reading.point.readingUnit)) {
+    return {applied, observed};
+  }
+  return {applied};
+}
+
+bool coversUnit(const VisitSheet& sheet, const StandardCertificate& certificate, const MeasuredValue& value) {
+  return std::any_of(certificate.ranges.begin(), certificate.ranges.end(),
+                     [&](const CertificateRange& range) { return rangeTakes(sheet, range, value); });
+}
+
+bool coversValue(const VisitSheet& sheet, const StandardCertificate& certificate,
+                 const MeasuredValue& value) {
+  return std::any_of(certificate.ranges.begin(), certificate.ranges.end(),
+                     [&](const CertificateRange& range) { return placeOn(sheet, range, value).has_value(); });
+}
+
+Repeatability repeatability(const std::vector<Reading>& readings) {
+  std::map<std::pair<std::string, Direction>, std::vector<double>> runs;
+  for (const Reading& reading : readings) {
+    if (!reading.skipped()) {
+      runs[{pointKey(reading.point), reading.point.direction}].push_back(reading.error());
+    }
+  }
+  double squares = 0.0;
+  Repeatability result;
+  for (const auto& [point, errors] : runs) {
+    if (errors.size() < 2) {
+      continue;
+    }
+    double mean = 0.0;
+    for (const double error : errors) {
+      mean += error / static_cast<double>(errors.size());
+    }
+    for (const double error : errors) {
+      squares += (error - mean) * (error - mean);
+    }
+    result.degreesOfFreedom += static_cast<double>(errors.size() - 1);
+  }
+  if (result.degreesOfFreedom > 0.0) {
+    result.standardDeviation = std::sqrt(squares / result.degreesOfFreedom);
+  }
+  return result;
+}
+
+std::optional<Budget> pointBudget(const VisitSheet& sheet, const Reading& reading,
+                                  const std::vector<const Standard*>& standards,
+                                  const Repeatability& repeated) {
+  if (reading.skipped()) {
+    return std::nullopt;
+  }
+  std::vector<BudgetLine> lines;
+  const std::vector<MeasuredValue> values = measuredValues(sheet, reading);
+  for (const MeasuredValue& value : values) {
+    const auto backing = backingFor(sheet, standards, value);
+    if (!backing || !addBacking(sheet, value, *backing, lines)) {
+      return std::nullopt;
+    }
+  }
+  if (const double step = shownStep(sheet, reading, values); step > 0.0) {
+    lines.push_back({"resolution of the reading", resolutionUncertainty(step)});
+  }
+  if (repeated.degreesOfFreedom > 0.0) {
+    lines.push_back({"repeatability", repeated.standardDeviation, 1.0, repeated.degreesOfFreedom});
+  }
+  const bool contributes = std::any_of(lines.begin(), lines.end(), [](const BudgetLine& line) {
+    return line.standardUncertainty * line.sensitivity != 0.0;
+  });
+  return contributes ? std::optional(combine(std::move(lines))) : std::nullopt;
+}
+
+void fillUncertainty(const VisitSheet& sheet, Reading& reading, const std::vector<const Standard*>& standards,
+                     const Repeatability& repeated) {
+  const auto budget = pointBudget(sheet, reading, standards, repeated);
+  reading.expandedUncertainty = budget ? std::optional(budget->expanded) : std::nullopt;
+  reading.coverageFactor = budget ? budget->coverageFactor : 2.0;
+}
+
+}  // namespace spanwright

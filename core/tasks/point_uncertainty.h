@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The uncertainty budget of one reading, filled in from the record.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/metrology/uncertainty.h"
+#include "core/tasks/visit.h"
+
+namespace spanwright {
+
+/// A value that a standard has to vouch for: what it applied, or what it measured.
+struct MeasuredValue {
+  double value = 0.0;
+  Unit unit = Unit::none;
+  bool applied = false;
+};
+
+/// What the standards measure at a reading: the applied value at inputs, the observed one at outputs, switch
+/// points and states, both at a sensor whose output is electrical.
+std::vector<MeasuredValue> measuredValues(const VisitSheet& sheet, const Reading& reading);
+
+/// Can this certificate vouch for such values at all, whatever their size?
+bool coversUnit(const VisitSheet& sheet, const StandardCertificate& certificate, const MeasuredValue& value);
+/// And for this one: inside a range's nominal values or up to 5 % of its width beyond them, where the
+/// uncertainty at the nearer end is used.
+bool coversValue(const VisitSheet& sheet, const StandardCertificate& certificate, const MeasuredValue& value);
+
+/// Standard deviation of one reading, pooled over a phase's repeated points (same point, same direction),
+/// with its degrees of freedom (pooled as in GUM 4.2.4). `degreesOfFreedom` 0: nothing was repeated.
+struct Repeatability {
+  double standardDeviation = 0.0;
+  double degreesOfFreedom = 0.0;
+};
+Repeatability repeatability(const std::vector<Reading>& readings);
+
+/// The budget of `reading`, in its reading unit:
+///  - each standard's certificate, U/k interpolated linearly between its values, brought to the reading
+///  through the
+///    model's slope (GUM 5.1.3 NOTE 2: half the change of the result for plus and minus one standard
+///    uncertainty);
+///  - each standard's resolution, step/sqrt(12), likewise;
+///  - the resolution of the reading where the subject shows it itself: the model's step, or the digits typed;
+///  - repeatability when points were repeated.
+/// Of several standards that cover a value the first named counts. Nothing when a value is covered by none,
+/// or when nothing contributes.
+std::optional<Budget> pointBudget(const VisitSheet& sheet, const Reading& reading,
+                                  const std::vector<const Standard*>& standards,
+                                  const Repeatability& repeated = {});
+
+/// Puts the budget's outcome into the reading, or takes it out.
+void fillUncertainty(const VisitSheet& sheet, Reading& reading, const std::vector<const Standard*>& standards,
+                     const Repeatability& repeated = {});
+
+}  // namespace spanwright
