@@ -39,10 +39,10 @@ struct PooledScatter {
 };
 /// Few calibrations tell little about a subject's own scatter, so each is drawn towards the group's. Group
 /// variance and degrees of freedom by matching the moments of log s^2 (G. K. Smyth, Stat. Appl. Genet. Mol.
-/// Biol. 3 (2004) 3, section 6.2; from memory). An input without degrees of freedom takes the group's.
-/// Variances under a millionth of the group's plain mean are raised to that, since their logarithm would
-/// decide alone. Nothing for fewer than three inputs with degrees of freedom, or when all are zero or one is
-/// not finite.
+/// Biol. 3 (2004) 3, section 6.2; the moments checked against a public implementation). An input without
+/// degrees of freedom takes the group's. Variances under a millionth of the group's plain mean are raised to
+/// that, since their logarithm would decide alone. Nothing for fewer than three inputs with degrees of
+/// freedom, or when all are zero or one is not finite.
 std::optional<PooledScatter> poolScatter(const std::vector<ScatterEstimate>& estimates);
 
 }  // namespace spanwright

@@ -23,7 +23,7 @@ struct VisitAtPoint {
   bool adjusted = false;
   bool repaired = false;
   int setup = 0;
-  std::string sensor;
+  std::string sensor = {};
 };
 
 struct DriftReading {
