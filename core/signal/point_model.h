@@ -6,35 +6,25 @@
 
 #include <memory>
 #include <optional>
-#include <string_view>
-#include <variant>
+#include <string>
+#include <vector>
 
+#include "core/signal/range_result.h"
 #include "core/signal/setup.h"
 
 namespace spanwright {
 
-/// Why there is no expected value.
-enum class RangeResult {
-  belowRange,     ///< the applied value is under what the subject can take
-  aboveRange,     ///< over it
-  belowFunction,  ///< outside the sensor function's own range (for instance RTD under -200 degC)
-  aboveFunction,
-  notMonotonic,  ///< the sensor function has no single answer there (type B near 21 degC)
-  wrongUnit,     ///< the applied or observed unit is not one this subject takes
-  notANumber
-};
-/// "below the input range" and so on, a clause for sentences.
-std::string_view rangeText(RangeResult result);
-
-using Expected = std::variant<double, RangeResult>;
-
-/// An error told in every way the record knows; what does not apply to the subject is nothing.
+/// An error told in every way the record knows; what does not apply to the subject is nothing. Through a
+/// square root or a sensor's function the forms follow by the local slope at the expected reading; where that
+/// slope has no value (at no flow, or under the cut-off) they are nothing.
 struct ErrorForms {
   double reading = 0.0;          ///< in the reading's own unit
-  std::optional<double> signal;  ///< in signal units (V, mA)
+  std::optional<double> signal;  ///< in `signalUnit`
   std::optional<double> counts;
-  std::optional<double> units;  ///< in engineering units
-  double percentOfSpan = 0.0;
+  std::optional<double> units;   ///< in `engineeringUnit`
+  double percentOfSpan = 0.0;    ///< of the reading span's width, with the sign of `reading`
+  Unit signalUnit = Unit::none;  ///< V, mA; mV for a couple, ohm for an RTD
+  Unit engineeringUnit = Unit::none;
 };
 
 /// One subject's behaviour. Immutable; copies share it. Computation only: knows no plan, no record.
@@ -50,6 +40,9 @@ class PointModel {
   /// Smallest change the reading can show, in reading units: the coarser of converter step and shown
   /// resolution. 0 when not known.
   virtual double step() const = 0;
+  /// The same at one point: through a square root one converter step is worth more the lower the flow. step()
+  /// is then the smallest of them, at full span.
+  virtual double stepAt([[maybe_unused]] double expectedReading) const { return step(); }
 
   /// The reading an ideal subject shows for `applied`. Applied values up to 5 % of span outside the span are
   /// followed (over-range is legitimate to test); beyond that a named result, never a clamp.
@@ -72,7 +65,16 @@ using PointModelPtr = std::shared_ptr<const PointModel>;
 PointModelPtr channelModel(const ChannelSetup& setup);
 /// The sensor alone: process value applied, its output observed.
 PointModelPtr sensorModel(const SensorRange& sensor);
-/// End to end: process value applied, the channel's reading observed.
+/// End to end: process value applied, the channel's reading observed. Where the reading stands for a quantity
+/// of the process's own kind (degC for degC), the ideal loop shows the process value, so that a channel
+/// scaled for another sensor shows as an error; else (kPa applied, m3/h read) the ideal reading follows
+/// through the signal. A pair that cannot work together (see loopFaults) answers every question with
+/// RangeResult::wrongUnit.
 PointModelPtr loopModel(const ChannelSetup& setup, const SensorRange& sensor);
+
+/// What is wrong with this sensor on this channel, each a clause: the channel takes no sensor, another couple
+/// type, another signal, a scaling that is not the sensor's range. Empty when they fit. Neither may have
+/// faults of its own.
+std::vector<std::string> loopFaults(const ChannelSetup& setup, const SensorRange& sensor);
 
 }  // namespace spanwright
