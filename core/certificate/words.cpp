@@ -215,7 +215,7 @@ std::vector<LabelledText> methodTexts(const CertificateSource& source) {
 std::vector<LabelledText> workTexts(const CertificateSource& source) {
   std::vector<LabelledText> texts;
   add(texts, "Performed", shownMoment(source.calibration->performed) + " (site time)");
-  add(texts, "Issued", source.issued.is_special() ? "not issued" : formatDate(source.issued));
+  add(texts, "Issued", source.issued.is_special() ? "not issued" : formatDate(source.issued) + " (UTC)");
   add(texts, "Record",
       source.calibration->id > 0 ? fmt::format("calibration {}", source.calibration->id) : "");
   if (source.dueOn && source.site->site.dueDateAgreed) {

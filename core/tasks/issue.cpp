@@ -1,2 +1,114 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/tasks/issue.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <bitset>
+
+#include "core/record/problem.h"
+#include "core/schedule/calendar.h"
+#include "core/schedule/due.h"
+
+namespace spanwright {
+namespace {
+
+Calibration wanted(const Store& store, CalibrationId id) {
+  auto calibration = store.calibration(id);
+  if (!calibration) {
+    throw InputError(fmt::format("there is no calibration {} in the record", id),
+                     "give the number of one that \"show\" lists for its channel");
+  }
+  return *std::move(calibration);
+}
+
+std::bitset<7> workingWeekdays(const CalendarRules& rules) {
+  std::bitset<7> weekdays;
+  for (const int weekday : rules.workingWeekdays) {
+    if (weekday >= 0 && weekday < 7) {
+      weekdays.set(static_cast<std::size_t>(weekday));
+    }
+  }
+  return weekdays;
+}
+
+/// When the subject is due after this calibration; nothing when it did not pass or has no routine.
+std::optional<Date> dueAfter(const Register& site, const Channel& channel, const Calibration& calibration) {
+  const Routine* routine = routineFor(channel, calibration.subject);
+  const IntervalPolicy* interval = routine != nullptr ? site.interval(routine->interval) : nullptr;
+  const std::bitset<7> weekdays = workingWeekdays(site.calendar);
+  if (interval == nullptr || calibration.leftVerdict != Verdict::pass || weekdays.none()) {
+    return std::nullopt;
+  }
+  const Date end = intervalEnd(calibration.performed.date(), {interval->days, interval->months});
+  std::vector<WorkCalendar::Closed> closed;
+  for (const DayRange& range : site.calendar.closed) {
+    closed.push_back({range.first, range.last});
+  }
+  return WorkCalendar(weekdays, std::move(closed)).onOrBefore(end);
+}
+
+const SetupVersion* setupOf(const Channel& channel, int version) {
+  const auto found = std::find_if(channel.setups.begin(), channel.setups.end(),
+                                  [version](const SetupVersion& setup) { return setup.version == version; });
+  return found == channel.setups.end() ? nullptr : &*found;
+}
+
+/// Looks up everything the certificate refers to; what is not there stays nullptr for certificateFaults to
+/// name.
+CertificateSource sourceFor(const Register& site, const Calibration& calibration) {
+  CertificateSource source;
+  source.site = &site;
+  source.calibration = &calibration;
+  source.channel = site.channel(calibration.channel);
+  source.plan = site.plan(calibration.plan);
+  source.sensor = calibration.sensor.empty() ? nullptr : site.sensor(calibration.sensor);
+  if (source.channel != nullptr) {
+    source.setup = setupOf(*source.channel, calibration.setupVersion);
+    source.dueOn = dueAfter(site, *source.channel, calibration);
+  }
+  return source;
+}
+
+[[noreturn]] void refuse(CalibrationId id, const std::vector<std::string>& faults) {
+  std::vector<Problem> problems;
+  for (const std::string& fault : faults) {
+    problems.push_back(
+        {{},
+         fmt::format("calibration {} must not be certified: {}", id, fault),
+         "correct the register, or repeat the calibration where its own record is incomplete"});
+  }
+  throw InputError(std::move(problems));
+}
+
+}  // namespace
+
+Certificate issueCertificate(Store& store, CalibrationId id) {
+  const Calibration calibration = wanted(store, id);
+  CertificateSource source = sourceFor(store.site(), calibration);
+  const auto before = store.issuedCertificate(id);
+  // Judged before a number is allotted: a number that was given out is never taken back.
+  if (const auto faults = certificateFaults(source); !faults.empty()) {
+    refuse(id, faults);
+  }
+  const IssuedCertificate issued = before ? *before : store.issueCertificate(id);
+  source.number = issued.number;
+  source.issued = issued.issuedUtc.date();
+  return describeCertificate(source);
+}
+
+Certificate previewCertificate(const Store& store, CalibrationId id) {
+  const Calibration calibration = wanted(store, id);
+  const CertificateSource source = sourceFor(store.site(), calibration);
+  if (source.channel == nullptr) {
+    refuse(id, certificateFaults(source));
+  }
+  return describeCertificate(source);
+}
+
+std::vector<std::string> issueFaults(const Store& store, CalibrationId id) {
+  const Calibration calibration = wanted(store, id);
+  return certificateFaults(sourceFor(store.site(), calibration));
+}
+
+}  // namespace spanwright

@@ -3,15 +3,23 @@
 // Issuing certificates.
 #pragma once
 
+#include <string>
+#include <vector>
+
 #include "core/certificate/certificate.h"
 #include "core/store/store.h"
 
 namespace spanwright {
 
-/// Allots the certificate's number (once) and returns what it says. InputError when the calibration is
-/// unknown or must not be certified, with the reasons.
+/// Allots the certificate's number (once) and returns what it says; issued again, it says the same under the
+/// same number and date. InputError when the calibration is unknown or must not be certified, with the
+/// reasons.
 Certificate issueCertificate(Store& store, CalibrationId calibration);
-/// What the certificate would say, without a number; nothing is stored.
+/// What the certificate would say, without a number; nothing is stored. InputError when the calibration is
+/// unknown or its channel is not in the register.
 Certificate previewCertificate(const Store& store, CalibrationId calibration);
+/// What keeps the calibration from being certified, each with its clause; empty when it may be. InputError
+/// when the calibration is unknown.
+std::vector<std::string> issueFaults(const Store& store, CalibrationId calibration);
 
 }  // namespace spanwright
