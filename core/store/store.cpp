@@ -1,2 +1,456 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/store/store.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cassert>
+#include <type_traits>
+
+#include "core/record/problem.h"
+#include "core/store/calibration_rows.h"
+#include "core/store/draft_rows.h"
+#include "core/store/record_file.h"
+#include "core/store/register_rows.h"
+#include "core/store/staging.h"
+#include "core/store/stored_forms.h"
+
+namespace spanwright {
+
+struct Store::Impl {
+  std::filesystem::path file;
+  bool readOnly = false;
+  const Clock* clock = nullptr;
+  std::unique_ptr<Connection> connection;
+  LoadedRegister loaded;
+  bool transactionOpen = false;
+  std::optional<LoadedRegister>
+      before;  ///< the register as it was when the open transaction first changed it
+  std::unique_ptr<Staging> staging;
+
+  const std::string& code() const { return loaded.site.site.code; }
+
+  Channel& channel(std::string_view tag) {
+    for (Channel& channel : loaded.site.channels) {
+      if (channel.tag == tag) {
+        return channel;
+      }
+    }
+    throw InputError(fmt::format("there is no channel \"{}\" in the record", tag), "check the tag");
+  }
+
+  /// Runs `work` as one transaction, or as a part of the open one that is undone alone when it throws.
+  template <class Work>
+  auto write(Work work) {
+    if (readOnly) {
+      connection->refuse("was opened for reading only", "open it for writing to change it");
+    }
+    if (transactionOpen && !connection->inTransaction()) {
+      connection->refuse("could not be changed because an earlier part of the same change failed",
+                         "nothing of it was saved, try again from the start");
+    }
+    WriteScope scope(*connection);
+    if constexpr (std::is_void_v<decltype(work())>) {
+      work();
+      scope.commit();
+    } else {
+      auto result = work();
+      scope.commit();
+      return result;
+    }
+  }
+
+  /// Changes the register in the record by `work`, then in memory by `apply`.
+  template <class Work, class Apply>
+  void changeRegister(Work work, Apply apply) {
+    write([&] {
+      reloadWhenChanged();  // nobody else can change it from here on
+      work();
+      raiseRegisterRevision(*connection);
+    });
+    if (transactionOpen && !before) {
+      before = loaded;
+    }
+    apply();
+    ++loaded.revision;
+    loaded.site.index();
+  }
+
+  void reloadWhenChanged() {
+    if (registerRevision(*connection) != loaded.revision) {
+      loaded = loadRegister(*connection);
+    }
+  }
+
+  void undo() noexcept {
+    connection->rollback();
+    transactionOpen = false;
+    if (before) {
+      loaded = std::move(*before);
+      before.reset();
+      loaded.site.index();
+    }
+  }
+};
+
+namespace {
+
+std::int64_t keyOrNone(const Keys::Map& keys, std::string_view name) {
+  const auto found = keys.find(std::string(name));
+  return found == keys.end() ? 0 : found->second;
+}
+
+std::vector<Problem> problemsOf(const std::vector<std::string>& faults) {
+  std::vector<Problem> problems;
+  for (const std::string& fault : faults) {
+    problems.push_back({{}, fault, "correct it and try again"});
+  }
+  return problems;
+}
+
+}  // namespace
+
+Store::Store(std::unique_ptr<Impl> impl) : impl_(std::move(impl)) {}
+Store::Store(Store&&) noexcept = default;
+Store& Store::operator=(Store&&) noexcept = default;
+Store::~Store() = default;
+
+Store Store::create(const std::filesystem::path& file, const Register& site, const Clock& clock) {
+  if (const auto faults = registerFaults(site); !faults.empty()) {
+    throw InputError(problemsOf(faults));
+  }
+  createRecordFile(file, [&](Connection& connection) { writeRegister(connection, site, clock.utcNow()); });
+  return open(file, Mode::readWrite, clock);
+}
+
+Store Store::open(const std::filesystem::path& file, Mode mode, const Clock& clock) {
+  auto impl = std::make_unique<Impl>();
+  impl->file = file;
+  impl->readOnly = mode == Mode::readOnly;
+  impl->clock = &clock;
+  impl->connection = openRecordFile(file, impl->readOnly);
+  impl->loaded = loadRegister(*impl->connection);
+  return Store(std::move(impl));
+}
+
+const std::filesystem::path& Store::file() const {
+  return impl_->file;
+}
+const Register& Store::site() const {
+  return impl_->loaded.site;
+}
+void Store::refresh() {
+  impl_->reloadWhenChanged();
+}
+
+// --- Transaction ---
+
+Store::Transaction::Transaction(Store& store) : store_(&store) {
+  Impl& impl = *store.impl_;
+  assert(!impl.transactionOpen);
+  if (impl.readOnly) {
+    impl.connection->refuse("was opened for reading only", "open it for writing to change it");
+  }
+  impl.connection->query("BEGIN IMMEDIATE").run();
+  impl.transactionOpen = true;
+}
+
+void Store::Transaction::commit() {
+  assert(store_ != nullptr);
+  Impl& impl = *store_->impl_;
+  if (!impl.connection->inTransaction()) {
+    impl.connection->refuse("could not be changed because a part of the change failed",
+                            "nothing of it was saved");
+  }
+  impl.connection->query("COMMIT").run();
+  impl.transactionOpen = false;
+  impl.before.reset();
+  store_ = nullptr;
+}
+
+Store::Transaction::~Transaction() {
+  if (store_ != nullptr) {
+    store_->impl_->undo();
+  }
+}
+
+// --- Changes to the register ---
+
+void Store::addSetup(std::string_view channel, const SetupVersion& setup) {
+  Impl& impl = *impl_;
+  if (const auto faults = setupFaults(setup.setup); !faults.empty()) {
+    throw InputError(problemsOf(faults));
+  }
+  SetupVersion added = setup;
+  added.inForceFrom = wholeSeconds(setup.inForceFrom);
+  impl.changeRegister(
+      [&] {
+        const auto& setups = impl.channel(channel).setups;
+        if (added.inForceFrom.is_special()) {
+          throw InputError(
+              fmt::format("the new setup of {} has no moment from which it is in force", channel),
+              "give the moment");
+        }
+        if (!setups.empty() && added.inForceFrom <= setups.back().inForceFrom) {
+          throw InputError(
+              fmt::format("the new setup of {} would be in force from {}, not later than the newest one ({})",
+                          channel, formatMoment(added.inForceFrom), formatMoment(setups.back().inForceFrom)),
+              "give a later moment, a setup is only followed by another");
+        }
+        added.version = setups.empty() ? 1 : setups.back().version + 1;
+        writeSetup(*impl.connection, impl.code(), keyOrNone(impl.loaded.keys.channels, channel), added);
+      },
+      [&] { impl.channel(channel).setups.push_back(added); });
+}
+
+void Store::addFitting(std::string_view channel, const Fitting& fitting) {
+  Impl& impl = *impl_;
+  Fitting added = fitting;
+  added.from = wholeSeconds(fitting.from);
+  const auto endsAtNew = [&added](const Fitting& f) {
+    return f.from < added.from && (!f.until || *f.until > added.from);
+  };
+  impl.changeRegister(
+      [&] {
+        const std::int64_t key = keyOf(impl.loaded.keys.channels, "channel", std::string(channel));
+        const std::int64_t sensor = keyOf(impl.loaded.keys.sensors, "sensor", added.sensor);
+        const auto& fittings = impl.channel(channel).fittings;
+        if (added.from.is_special() || (added.until && *added.until <= added.from)) {
+          throw InputError(
+              fmt::format("the fitting of {} on {} does not end after it begins", added.sensor, channel),
+              "correct its moments");
+        }
+        if (!fittings.empty() && added.from <= fittings.back().from) {
+          throw InputError(
+              fmt::format("the fitting of {} on {} would begin at {}, not later than the newest one ({})",
+                          added.sensor, channel, formatMoment(added.from),
+                          formatMoment(fittings.back().from)),
+              "give a later moment");
+        }
+        // What sat on the channel comes off, and the sensor leaves where it sat.
+        impl.connection
+            ->query(
+                "UPDATE fitting SET fitted_until = $1 WHERE site = $2 AND (channel = $3 OR sensor = $4) AND "
+                "fitted_from < $1 AND (fitted_until IS NULL OR fitted_until > $1)")
+            .run(stored(added.from), impl.code(), key, sensor);
+        writeFitting(*impl.connection, impl.code(), key, std::ssize(fittings) + 1, sensor, added);
+      },
+      [&] {
+        for (Channel& c : impl.loaded.site.channels) {
+          for (Fitting& f : c.fittings) {
+            if ((c.tag == channel || f.sensor == added.sensor) && endsAtNew(f)) {
+              f.until = added.from;
+            }
+          }
+        }
+        impl.channel(channel).fittings.push_back(added);
+      });
+}
+
+void Store::addStandardCertificate(std::string_view serial, const StandardCertificate& certificate) {
+  Impl& impl = *impl_;
+  const auto standard = [&]() -> Standard& {
+    for (Standard& s : impl.loaded.site.standards) {
+      if (s.serial == serial) {
+        return s;
+      }
+    }
+    throw InputError(fmt::format("there is no standard \"{}\" in the record", serial),
+                     "check the serial number");
+  };
+  impl.changeRegister(
+      [&] {
+        const auto& known = standard().certificates;
+        for (const StandardCertificate& c : known) {
+          if (c.number == certificate.number) {
+            throw InputError(
+                fmt::format("standard {} has a certificate {} already", serial, certificate.number),
+                "check the number, a certificate is never replaced");
+          }
+        }
+        writeStandardCertificate(*impl.connection, impl.code(), keyOrNone(impl.loaded.keys.standards, serial),
+                                 std::ssize(known) + 1, certificate);
+      },
+      [&] {
+        auto& list = standard().certificates;
+        const auto later = std::find_if(list.begin(), list.end(), [&](const StandardCertificate& c) {
+          return c.validFrom > certificate.validFrom;
+        });
+        list.insert(later, certificate);
+      });
+}
+
+// --- Calibrations ---
+
+CalibrationId Store::add(const Calibration& calibration) {
+  Impl& impl = *impl_;
+  return impl.write([&] {
+    impl.reloadWhenChanged();
+    const Channel& channel = impl.channel(calibration.channel);
+    const auto sameVersion = [&](const SetupVersion& s) { return s.version == calibration.setupVersion; };
+    if (calibration.setupVersion != 0 &&
+        std::none_of(channel.setups.begin(), channel.setups.end(), sameVersion)) {
+      throw InputError(
+          fmt::format("channel {} has no setup of version {}", channel.tag, calibration.setupVersion),
+          "name a setup of this channel");
+    }
+    if (calibration.performed.is_special()) {
+      throw InputError("the calibration has no moment at which it was performed", "give date and time");
+    }
+    return writeCalibration(*impl.connection, impl.code(), impl.loaded.keys, calibration,
+                            impl.clock->utcNow());
+  });
+}
+
+std::optional<Calibration> Store::calibration(CalibrationId id) const {
+  std::optional<Calibration> found;
+  readCalibrations(*impl_->connection, impl_->code(), "c.id = $2", id, [&found](Calibration&& c) {
+    found = std::move(c);
+    return false;
+  });
+  return found;
+}
+
+std::optional<CalibrationId> Store::findCalibration(std::string_view channel, Subject subject,
+                                                    Moment performed) const {
+  Query row = impl_->connection->query(
+      "SELECT min(id) FROM calibration WHERE site = $1 AND channel = $2 AND performed = $3 AND subject = $4");
+  row.bind(impl_->code(), keyOrNone(impl_->loaded.keys.channels, channel), stored(performed),
+           stored(subject));
+  return row.step() && !row.isNull(0) ? std::optional(row.integer(0)) : std::nullopt;
+}
+
+std::vector<CalibrationSummary> Store::calibrations(std::string_view channel) const {
+  return readSummaries(*impl_->connection, impl_->code(), keyOrNone(impl_->loaded.keys.channels, channel));
+}
+
+std::vector<Calibration> Store::history(std::string_view channel) const {
+  std::vector<Calibration> all;
+  readCalibrations(*impl_->connection, impl_->code(), "c.channel = $2 ORDER BY c.performed, c.id",
+                   keyOrNone(impl_->loaded.keys.channels, channel), [&all](Calibration&& c) {
+                     all.push_back(std::move(c));
+                     return true;
+                   });
+  return all;
+}
+
+void Store::forEachCalibration(const std::function<bool(const Calibration&)>& visit) const {
+  // Walks the index calibration_by_channel, so nothing is sorted and the first row comes at once.
+  readCalibrations(*impl_->connection, impl_->code(), "c.channel > $2 ORDER BY c.channel, c.performed, c.id",
+                   0, [&visit](Calibration&& c) { return visit(c); });
+}
+
+std::vector<CalibrationSummary> Store::latestPassing() const {
+  return readLatestPassing(*impl_->connection, impl_->code());
+}
+
+std::vector<CalibrationId> Store::calibrationsUsing(std::string_view standardSerial) const {
+  Query row = impl_->connection->query(
+      "SELECT DISTINCT calibration FROM calibration_standard WHERE site = $1 AND standard = $2 ORDER BY "
+      "calibration");
+  row.bind(impl_->code(), keyOrNone(impl_->loaded.keys.standards, standardSerial));
+  std::vector<CalibrationId> ids;
+  while (row.step()) {
+    ids.push_back(row.integer(0));
+  }
+  return ids;
+}
+
+std::int64_t Store::calibrationCount() const {
+  Query row = impl_->connection->query("SELECT count(*) FROM calibration WHERE site = $1");
+  row.bind(impl_->code()).step();
+  return row.integer(0);
+}
+
+std::int64_t Store::readingCount() const {
+  // Each calibration keeps how many it has; counting the rows themselves would read the whole table.
+  Query row = impl_->connection->query("SELECT coalesce(sum(readings), 0) FROM calibration WHERE site = $1");
+  row.bind(impl_->code()).step();
+  return row.integer(0);
+}
+
+// --- Drafts ---
+
+std::int64_t Store::saveDraft(const Draft& draft) {
+  return impl_->write(
+      [&] { return writeDraft(*impl_->connection, impl_->code(), impl_->loaded.keys, draft); });
+}
+
+void Store::saveDraftValue(std::int64_t draft, const DraftValue& value) {
+  impl_->write([&] { writeDraftValue(*impl_->connection, impl_->code(), draft, value); });
+}
+
+std::vector<Draft> Store::drafts() const {
+  return readDrafts(*impl_->connection, impl_->code(), std::nullopt);
+}
+
+std::optional<Draft> Store::draft(std::int64_t id) const {
+  auto found = readDrafts(*impl_->connection, impl_->code(), id);
+  return found.empty() ? std::nullopt : std::optional(std::move(found.front()));
+}
+
+void Store::removeDraft(std::int64_t id) {
+  impl_->write([&] { deleteDraft(*impl_->connection, impl_->code(), id); });
+}
+
+// --- Certificates ---
+
+IssuedCertificate Store::issueCertificate(CalibrationId calibration) {
+  static const std::string kIssued =
+      insertInto("issued_certificate", "site, year, running, number, calibration, issued_utc, revision");
+  Impl& impl = *impl_;
+  return impl.write([&] {
+    if (auto issued = issuedCertificate(calibration)) {
+      return *issued;
+    }
+    Query known = impl.connection->query("SELECT 1 FROM calibration WHERE site = $1 AND id = $2");
+    if (!known.bind(impl.code(), calibration).step()) {
+      throw InputError(fmt::format("there is no calibration {} in the record", calibration),
+                       "check its number");
+    }
+    const int year = impl.clock->localNow().date().year();  // the year on the wall where it is issued
+    Query next = impl.connection->query(
+        "SELECT coalesce(max(running), 0) + 1 FROM issued_certificate WHERE site = $1 AND year = $2");
+    next.bind(impl.code(), year).step();
+    const std::int64_t running = next.integer(0);
+    const IssuedCertificate issued{fmt::format("{}-{}-{:04}", impl.code(), year, running), calibration,
+                                   wholeSeconds(impl.clock->utcNow()), 1};
+    impl.connection->query(kIssued).run(impl.code(), year, running, issued.number, calibration,
+                                        storedUtc(issued.issuedUtc), issued.revision);
+    return issued;
+  });
+}
+
+std::optional<IssuedCertificate> Store::issuedCertificate(CalibrationId calibration) const {
+  Query row = impl_->connection->query(
+      "SELECT number, calibration, issued_utc, revision FROM issued_certificate WHERE site = $1 AND "
+      "calibration = $2");
+  if (!row.bind(impl_->code(), calibration).step()) {
+    return std::nullopt;
+  }
+  return IssuedCertificate{row.text(0), row.integer(1), utcAt(row, 2), row.smallInteger(3)};
+}
+
+// --- Import staging ---
+
+void Store::stage(const StagedRow& row) {
+  if (!impl_->staging) {
+    impl_->staging = std::make_unique<Staging>();
+  }
+  impl_->staging->add(row);
+}
+
+void Store::forEachStaged(const std::function<bool(const StagedRow&)>& visit) const {
+  if (impl_->staging) {
+    impl_->staging->forEach(visit);
+  }
+}
+
+std::int64_t Store::stagedCount() const {
+  return impl_->staging ? impl_->staging->count() : 0;
+}
+void Store::clearStaging() {
+  impl_->staging.reset();
+}
+
+}  // namespace spanwright

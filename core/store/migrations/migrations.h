@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The steps that bring a record from one version of its tables to the next. A released step is frozen: never
+// edit it, add another. `user_version` of the file is the version of the last step taken.
+#pragma once
+
+#include <span>
+
+#include "core/store/sqlite_connection.h"
+
+namespace spanwright {
+
+struct Migration {
+  int version;  ///< the record's version after this step; 1, 2, 3 ... without gaps
+  const char* sql;
+};
+
+/// All steps, oldest first.
+std::span<const Migration> migrations();
+
+/// "SPWR", marks a database file as a record.
+inline constexpr int kApplicationId = 0x53505752;
+
+/// Takes the steps the record has not taken yet, all in one transaction: after a StorageError it is as it
+/// was.
+void migrate(Connection& connection, std::span<const Migration> steps = migrations());
+
+namespace migration {
+extern const char* const kVersion1;
+}  // namespace migration
+
+}  // namespace spanwright

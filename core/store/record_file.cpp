@@ -1,0 +1,222 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/store/record_file.h"
+
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <array>
+#include <fstream>
+#include <random>
+#include <system_error>
+
+#include "core/record/problem.h"
+#include "core/store/migrations/migrations.h"
+
+namespace spanwright {
+namespace {
+
+namespace fs = std::filesystem;
+
+[[noreturn]] void refuse(const fs::path& file, std::string_view what, std::string_view todo) {
+  throw StorageError(fmt::format("{} {}; {}.", quoted(file), what, todo));
+}
+
+[[noreturn]] void refuseExisting(const fs::path& file) {
+  refuse(file, "is already there", "choose another name, a file is never overwritten");
+}
+
+/// The half-made file; gone at the end whatever happened.
+class HalfMade {
+ public:
+  explicit HalfMade(const fs::path& wanted) : path_(wanted) {
+    path_ += fmt::format(".{:08x}.new", std::random_device{}());
+  }
+  HalfMade(const HalfMade&) = delete;
+  HalfMade& operator=(const HalfMade&) = delete;
+  ~HalfMade() {
+    for (const char* const suffix : {"", "-journal", "-wal", "-shm"}) {
+      fs::path part = path_;
+      part += suffix;
+      std::error_code ignored;
+      fs::remove(part, ignored);
+    }
+  }
+  const fs::path& path() const { return path_; }
+
+ private:
+  fs::path path_;
+};
+
+/// The name itself must be on disk too. Not every file system can; then the name is as safe as its folder.
+void syncFolder(const fs::path& file) {
+  const fs::path folder = fs::absolute(file).parent_path();
+  const int handle = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+  if (handle >= 0) {
+    ::fsync(handle);
+    ::close(handle);
+  }
+}
+
+/// A hard link appears whole or not at all and never replaces; where there are none, a rename after another
+/// look.
+void giveName(const fs::path& made, const fs::path& wanted) {
+  std::error_code error;
+  fs::create_hard_link(made, wanted, error);
+  if (error == std::errc::file_exists) {
+    refuseExisting(wanted);
+  }
+  if (error) {
+    if (fs::exists(wanted)) {
+      refuseExisting(wanted);
+    }
+    fs::rename(made, wanted, error);
+    if (error) {
+      refuse(wanted, fmt::format("could not be made ({})", error.message()),
+             "check the folder and try again");
+    }
+  }
+  syncFolder(wanted);
+}
+
+void setUp(Connection& connection) {
+  connection.execute("PRAGMA foreign_keys = ON; PRAGMA synchronous = FULL; PRAGMA cache_size = -16384;");
+}
+
+/// What can be told without SQLite, in plainer words than it has.
+void lookAtFile(const fs::path& file) {
+  std::error_code error;
+  const fs::file_status status = fs::status(file, error);
+  if (status.type() == fs::file_type::not_found) {
+    refuse(file, "is not there", "check the name, or make a new record from a site description");
+  }
+  if (error) {
+    refuse(file, fmt::format("cannot be looked at ({})", error.message()),
+           "check the folder and your permissions");
+  }
+  if (fs::is_directory(status)) {
+    refuse(file, "is a folder", "name the record's file");
+  }
+  if (!fs::is_regular_file(status)) {
+    refuse(file, "is not a file on a disk", "name the record's file");
+  }
+  std::ifstream stream(file, std::ios::binary);
+  if (!stream) {
+    refuse(file, "may not be opened by you", "ask for permission to read it");
+  }
+  constexpr std::string_view kHead{"SQLite format 3\0", 16};
+  std::array<char, kHead.size()> head{};
+  stream.read(head.data(), head.size());
+  if (stream.gcount() == 0) {
+    refuse(file, "is empty and not a record", "choose another file, or restore it from a backup");
+  }
+  if (std::string_view(head.data(), static_cast<std::size_t>(stream.gcount())) != kHead) {
+    refuse(file, "is not a record of this program", "choose another file");
+  }
+}
+
+void checkIdentity(Connection& connection) {
+  if (connection.integer("PRAGMA application_id") != kApplicationId) {
+    connection.refuse("is a database of another program, not a record", "choose another file");
+  }
+  const std::int64_t version = connection.integer("PRAGMA user_version");
+  const int newest = migrations().back().version;
+  if (version > newest) {
+    connection.refuse(
+        fmt::format("was written by a newer version of this program (record version {}, known up to {})",
+                    version, newest),
+        "update this program");
+  }
+  if (version < 1) {
+    connection.refuse("is damaged (it has no version)", "restore it from a backup");
+  }
+}
+
+void checkWhole(Connection& connection) {
+  std::string finding = connection.text("PRAGMA quick_check(1)");
+  if (finding != "ok") {
+    std::replace(finding.begin(), finding.end(), '\n', ' ');
+    connection.refuse(fmt::format("is damaged ({})", finding), "restore it from a backup");
+  }
+  Query orphans = connection.query("PRAGMA foreign_key_check");
+  if (orphans.bind().step()) {
+    connection.refuse(fmt::format("is damaged (a row of {} refers to one of {} that is not there)",
+                                  orphans.text(0), orphans.text(2)),
+                      "restore it from a backup");
+  }
+}
+
+/// In a folder that cannot be written SQLite has no room for the files by which readers and writers agree.
+/// Without a log beside the file nobody has it open for writing, so it can be read as it stands.
+bool mustBeReadAsItStands(const fs::path& file) {
+  fs::path log = file;
+  log += "-wal";
+  std::error_code error;
+  return ::access(fs::absolute(file).parent_path().c_str(), W_OK) != 0 && !fs::exists(log, error);
+}
+
+std::unique_ptr<Connection> openForReading(const fs::path& file) {
+  const auto access = mustBeReadAsItStands(file) ? Connection::Access::frozen : Connection::Access::readOnly;
+  auto connection = std::make_unique<Connection>(file, access);
+  setUp(*connection);
+  connection->execute("PRAGMA query_only = ON");
+  return connection;
+}
+
+std::unique_ptr<Connection> openForWriting(const fs::path& file) {
+  auto connection = std::make_unique<Connection>(file, Connection::Access::readWrite);
+  setUp(*connection);
+  checkIdentity(*connection);
+  // Readers and one writer at once, and savings that outlive a crash, rest on this mode: no record without
+  // it.
+  if (connection->text("PRAGMA journal_mode = WAL") != "wal") {
+    connection->refuse("lies on a disk that several programs cannot share safely",
+                       "move it to a disk of this machine");
+  }
+  connection->execute("PRAGMA journal_size_limit = 67108864");
+  return connection;
+}
+
+}  // namespace
+
+void createRecordFile(const fs::path& file, const std::function<void(Connection&)>& fill) {
+  if (fs::exists(fs::symlink_status(file))) {
+    refuseExisting(file);
+  }
+  const fs::path folder = fs::absolute(file).parent_path();
+  if (!fs::is_directory(folder)) {
+    refuse(file, "cannot be made because its folder is not there",
+           "make the folder first, or choose another");
+  }
+  const HalfMade made(file);
+  {
+    Connection connection(made.path(), Connection::Access::create, Connection::kBusyWait, file);
+    setUp(connection);
+    connection.execute(fmt::format("PRAGMA application_id = {}", kApplicationId));
+    migrate(connection);
+    WriteScope scope(connection);
+    fill(connection);
+    scope.commit();
+    connection.text("PRAGMA journal_mode = WAL");
+  }
+  giveName(made.path(), file);
+}
+
+std::unique_ptr<Connection> openRecordFile(const fs::path& file, bool readOnly) {
+  lookAtFile(file);
+  auto connection = readOnly ? openForReading(file) : openForWriting(file);
+  checkIdentity(*connection);
+  checkWhole(*connection);
+  const bool older = connection->integer("PRAGMA user_version") < migrations().back().version;
+  if (older && readOnly) {
+    connection->refuse("was written by an older version of this program",
+                       "open it once for writing, which brings it up to date");
+  }
+  if (older) {
+    migrate(*connection);
+  }
+  return connection;
+}
+
+}  // namespace spanwright

@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// A record's file: making one so that a failure leaves nothing behind, and opening one only when it is whole,
+// ours and not newer than this program. Private to the store.
+#pragma once
+
+#include <filesystem>
+#include <functional>
+#include <memory>
+
+#include "core/store/sqlite_connection.h"
+
+namespace spanwright {
+
+/// Makes the tables in a file beside `file`, lets `fill` write into them, and only then gives the file its
+/// name. StorageError when `file` is there already; it is never overwritten.
+void createRecordFile(const std::filesystem::path& file, const std::function<void(Connection&)>& fill);
+
+/// Opens and checks; brings an older record to the present version unless `readOnly`.
+std::unique_ptr<Connection> openRecordFile(const std::filesystem::path& file, bool readOnly);
+
+}  // namespace spanwright

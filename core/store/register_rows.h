@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The register as rows. Private to the store.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+
+#include "core/record/register.h"
+#include "core/store/sqlite_connection.h"
+
+namespace spanwright {
+
+/// From the names people use to the keys of the rows.
+struct Keys {
+  using Map = std::unordered_map<std::string, std::int64_t>;
+  Map channels, sensors, standards, people;
+};
+
+/// The key of `name`; InputError "there is no <kind> "name" in the record" when there is none.
+std::int64_t keyOf(const Keys::Map& keys, std::string_view kind, const std::string& name);
+
+struct LoadedRegister {
+  Register site;
+  Keys keys;
+  std::int64_t revision = 0;
+};
+
+LoadedRegister loadRegister(Connection& connection);
+std::int64_t registerRevision(Connection& connection);
+void raiseRegisterRevision(Connection& connection);
+
+/// Writes the whole register into empty tables. InputError when something refers to what is not there.
+void writeRegister(Connection& connection, const Register& site, Moment createdUtc);
+
+// Parts that are also added one by one.
+void writeSetup(Connection& connection, std::string_view site, std::int64_t channel,
+                const SetupVersion& setup);
+void writeFitting(Connection& connection, std::string_view site, std::int64_t channel, std::int64_t id,
+                  std::int64_t sensor, const Fitting& fitting);
+void writeStandardCertificate(Connection& connection, std::string_view site, std::int64_t standard,
+                              std::int64_t id, const StandardCertificate& certificate);
+
+}  // namespace spanwright

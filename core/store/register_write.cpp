@@ -1,0 +1,215 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include "core/record/problem.h"
+#include "core/store/register_rows.h"
+#include "core/store/stored_forms.h"
+
+namespace spanwright {
+namespace {
+
+/// Writes the lists of one register; rows are numbered from 1 in the order of the lists.
+class RegisterWriter {
+ public:
+  RegisterWriter(Connection& connection, const Register& site) : connection_(connection), site_(site) {}
+
+  void write(Moment createdUtc) {
+    writeSite(createdUtc);
+    writePlaces();
+    writePeople();
+    writeStandards();
+    writeSensors();
+    writePlans();
+    writeIntervals();
+    writeChannels();
+  }
+
+ private:
+  const std::string& code() const { return site_.site.code; }
+
+  void writeSite(Moment createdUtc) {
+    static const std::string kSite = insertInto(
+        "site",
+        "code, name, address, issuer, issuer_address, customer, customer_contact, note, due_date_agreed, "
+        "working_weekdays, due_soon_days, grace_days, register_revision, created_utc, created_by");
+    const SiteInfo& s = site_.site;
+    const CalendarRules& c = site_.calendar;
+    connection_.query(kSite).run(s.code, s.name, storedJson(s.address), s.issuer, storedJson(s.issuerAddress),
+                                 s.customer, s.customerContact, s.note, s.dueDateAgreed,
+                                 storedJson(c.workingWeekdays), c.dueSoonDays, c.graceDays, 1,
+                                 storedUtc(createdUtc), "spanwright " SPANWRIGHT_VERSION);
+    static const std::string kClosed = insertInto("closed_days", "site, id, first_day, last_day, name");
+    std::int64_t id = 0;
+    for (const DayRange& days : c.closed) {
+      connection_.query(kClosed).run(code(), ++id, stored(days.first), stored(days.last), days.name);
+    }
+  }
+
+  void writePlaces() {
+    static const std::string kPlace = insertInto("place", "site, id, path, name, parent, walking_order");
+    for (const Place& place : site_.places) {
+      places_.emplace(place.path, std::ssize(places_) + 1);
+    }
+    for (const Place& place : site_.places) {
+      connection_.query(kPlace).run(code(), places_.at(place.path), place.path, place.name,
+                                    optionalKey(places_, "place", place.parentPath), place.order);
+    }
+  }
+
+  void writePeople() {
+    static const std::string kPerson = insertInto("person", "site, id, login, name, roles, left_on");
+    std::int64_t id = 0;
+    for (const Person& person : site_.people) {
+      connection_.query(kPerson).run(code(), ++id, person.login, person.name, storedJson(person.roles),
+                                     person.leftOn ? stored(*person.leftOn) : std::nullopt);
+    }
+  }
+
+  void writeStandards() {
+    static const std::string kStandard =
+        insertInto("standard", "site, id, serial, maker, model, description, location");
+    std::int64_t id = 0;
+    for (const Standard& s : site_.standards) {
+      connection_.query(kStandard).run(code(), ++id, s.serial, s.maker, s.model, s.description, s.location);
+      std::int64_t certificate = 0;
+      for (const StandardCertificate& c : s.certificates) {
+        writeStandardCertificate(connection_, code(), id, ++certificate, c);
+      }
+    }
+  }
+
+  void writeSensors() {
+    static const std::string kSensor =
+        insertInto("sensor", "site, id, serial, maker, model, description, range");
+    for (const Sensor& s : site_.sensors) {
+      const std::int64_t id = std::ssize(sensors_) + 1;
+      connection_.query(kSensor).run(code(), id, s.serial, s.maker, s.model, s.description,
+                                     storedJson(s.range));
+      sensors_.emplace(s.serial, id);
+    }
+  }
+
+  void writePlans() {
+    static const std::string kPlan = insertInto(
+        "plan",
+        "site, id, code, revision, title, procedure, scheme, tolerance, adjust_limit, decision_rule, "
+        "cautions, settle_seconds, minutes");
+    for (const Plan& p : site_.plans) {
+      const std::int64_t id = std::ssize(plans_) + 1;
+      connection_.query(kPlan).run(code(), id, p.code, p.revision, p.title, p.procedure, storedJson(p.scheme),
+                                   storedJson(p.tolerance), p.adjustLimit, p.decisionRule,
+                                   storedJson(p.cautions), p.settleSeconds, p.minutes);
+      plans_.emplace(p.code, id);
+    }
+  }
+
+  void writeIntervals() {
+    static const std::string kInterval =
+        insertInto("interval_policy", "site, id, code, policy, days, months, minimum_days, maximum_days");
+    for (const IntervalPolicy& i : site_.intervals) {
+      const std::int64_t id = std::ssize(intervals_) + 1;
+      connection_.query(kInterval).run(code(), id, i.code, i.policy, i.days, i.months, i.minimumDays,
+                                       i.maximumDays);
+      intervals_.emplace(i.code, id);
+    }
+  }
+
+  void writeChannels() {
+    static const std::string kChannel =
+        insertInto("channel", "site, id, tag, place, terminal, title, retired");
+    std::int64_t id = 0;
+    for (const Channel& channel : site_.channels) {
+      connection_.query(kChannel).run(code(), ++id, channel.tag, optionalKey(places_, "place", channel.place),
+                                      channel.terminal, channel.title, channel.retired);
+      for (const SetupVersion& setup : channel.setups) {
+        writeSetup(connection_, code(), id, setup);
+      }
+      std::int64_t fitting = 0;
+      for (const Fitting& f : channel.fittings) {
+        writeFitting(connection_, code(), id, ++fitting, keyOf(sensors_, "sensor", f.sensor), f);
+      }
+      writeRoutines(channel, id);
+    }
+  }
+
+  void writeRoutines(const Channel& channel, std::int64_t channelId) {
+    static const std::string kRoutine =
+        insertInto("routine", "site, channel, id, subject, plan, interval_policy");
+    std::int64_t id = 0;
+    for (const Routine& routine : channel.routines) {
+      connection_.query(kRoutine).run(code(), channelId, ++id, stored(routine.subject),
+                                      optionalKey(plans_, "plan", routine.plan),
+                                      optionalKey(intervals_, "interval", routine.interval));
+    }
+  }
+
+  static std::optional<std::int64_t> optionalKey(const Keys::Map& keys, std::string_view kind,
+                                                 const std::string& name) {
+    return name.empty() ? std::nullopt : std::optional(keyOf(keys, kind, name));
+  }
+
+  Connection& connection_;
+  const Register& site_;
+  Keys::Map places_, sensors_, plans_, intervals_;
+};
+
+}  // namespace
+
+std::int64_t keyOf(const Keys::Map& keys, std::string_view kind, const std::string& name) {
+  const auto found = keys.find(name);
+  if (found == keys.end()) {
+    throw InputError(fmt::format("there is no {} \"{}\" in the record", kind, name),
+                     "check the name, or put it into the site's description first");
+  }
+  return found->second;
+}
+
+void writeRegister(Connection& connection, const Register& site, Moment createdUtc) {
+  RegisterWriter(connection, site).write(createdUtc);
+}
+
+void writeSetup(Connection& connection, std::string_view site, std::int64_t channel,
+                const SetupVersion& setup) {
+  static const std::string kSetup = insertInto(
+      "channel_setup", "site, channel, version, in_force_from, kind, parameters, filter_seconds, remark");
+  const StoredSetup form = storedSetup(setup.setup.kind);
+  connection.query(kSetup).run(site, channel, setup.version, stored(setup.inForceFrom), form.kind,
+                               form.parameters, setup.setup.filterSeconds, setup.remark);
+}
+
+void writeFitting(Connection& connection, std::string_view site, std::int64_t channel, std::int64_t id,
+                  std::int64_t sensor, const Fitting& fitting) {
+  static const std::string kFitting =
+      insertInto("fitting", "site, channel, id, sensor, fitted_from, fitted_until");
+  connection.query(kFitting).run(site, channel, id, sensor, stored(fitting.from),
+                                 fitting.until ? stored(*fitting.until) : std::nullopt);
+}
+
+void writeStandardCertificate(Connection& connection, std::string_view site, std::int64_t standard,
+                              std::int64_t id, const StandardCertificate& certificate) {
+  static const std::string kCertificate = insertInto(
+      "standard_certificate",
+      "site, standard, id, number, issuer, traceability, issued, valid_from, valid_until, coverage_factor");
+  static const std::string kRange =
+      insertInto("standard_range", "site, standard, certificate, id, unit, resolution");
+  static const std::string kPoint =
+      insertInto("standard_point", "site, standard, certificate, range, id, nominal, error, uncertainty");
+  const StandardCertificate& c = certificate;
+  connection.query(kCertificate)
+      .run(site, standard, id, c.number, c.issuer, c.traceability, stored(c.issued), stored(c.validFrom),
+           stored(c.validUntil), c.coverageFactor);
+  std::int64_t range = 0;
+  for (const CertificateRange& r : c.ranges) {
+    connection.query(kRange).run(site, standard, id, ++range, stored(r.unit), r.resolution);
+    std::int64_t point = 0;
+    for (const CertificatePoint& p : r.points) {
+      connection.query(kPoint).run(site, standard, id, range, ++point, p.nominal, p.error, p.uncertainty);
+    }
+  }
+}
+
+void raiseRegisterRevision(Connection& connection) {
+  connection.query("UPDATE site SET register_revision = register_revision + 1").run();
+}
+
+}  // namespace spanwright

@@ -1,0 +1,400 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/store/sqlite_connection.h"
+
+#include <fmt/format.h>
+#include <sqlite3.h>
+
+#include <algorithm>
+#include <cassert>
+#include <cerrno>
+#include <limits>
+
+#include "core/record/problem.h"
+
+namespace spanwright {
+namespace {
+
+/// A file name as SQLite's URI form wants it: everything but plain characters as %XX.
+std::string uriPath(const std::filesystem::path& file) {
+  std::string uri = "file:";
+  for (const char c : std::filesystem::absolute(file).string()) {
+    const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+                       c == '/' || c == '-' || c == '_' || c == '.';
+    uri += plain ? std::string(1, c) : fmt::format("%{:02X}", static_cast<unsigned char>(c));
+  }
+  return uri;
+}
+
+struct Sentence {
+  std::string what;  ///< follows the file's name
+  std::string todo;
+};
+
+Sentence cannotOpen(int systemError) {
+  switch (systemError) {
+    case ENOENT:
+      return {"is not there", "check the name and the folder"};
+    case EACCES:
+    case EPERM:
+      return {"may not be opened by you", "ask for permission to read and write the file and its folder"};
+    case EISDIR:
+      return {"is a folder", "name the record's file"};
+    case EROFS:
+      return {"lies on a disk that is read-only",
+              "open it for reading only, or copy it to a disk that can be written"};
+    case EMFILE:
+    case ENFILE:
+      return {"cannot be opened because too many files are open", "close other programs and try again"};
+    default:
+      return {"cannot be opened", "check that the file and its folder can be read and written"};
+  }
+}
+
+Sentence readOnly(int code) {
+  switch (code) {
+    case SQLITE_READONLY_DBMOVED:
+      return {"was moved or deleted while it was open", "close it and open it again where it is now"};
+    case SQLITE_READONLY_CANTINIT:
+    case SQLITE_READONLY_DIRECTORY:
+      return {"cannot be used because its folder is read-only",
+              "ask for permission to write in the folder, or copy the record elsewhere"};
+    default:
+      return {"cannot be written because it is read-only or was opened for reading only",
+              "open it for writing, or ask for permission to write the file"};
+  }
+}
+
+Sentence inputOutput(int code, int systemError) {
+  if (systemError == ENOSPC || systemError == EDQUOT) {
+    return {"could not be written because the disk is full",
+            "free some space and try again; nothing was changed"};
+  }
+  if (code == SQLITE_IOERR_SHORT_READ || code == SQLITE_IOERR_CORRUPTFS) {
+    return {"is damaged (it ends too early)", "restore it from a backup"};
+  }
+  return {fmt::format("could not be read or written: the disk reported an error ({})", sqlite3_errstr(code)),
+          "check the disk or the network drive and try again"};
+}
+
+Sentence explain(int code, int systemError, std::string_view message) {
+  switch (code & 0xff) {
+    case SQLITE_BUSY:
+    case SQLITE_LOCKED:
+      return {"is in use: another program is writing to it", "wait until that has finished and try again"};
+    case SQLITE_FULL:
+      return {"could not be written because the disk is full",
+              "free some space and try again; nothing was changed"};
+    case SQLITE_READONLY:
+      return readOnly(code);
+    case SQLITE_CANTOPEN:
+      return cannotOpen(systemError);
+    case SQLITE_PERM:
+    case SQLITE_AUTH:
+      return cannotOpen(EACCES);
+    case SQLITE_NOTADB:
+      return {"is not a record of this program", "choose another file"};
+    case SQLITE_CORRUPT:
+      return {"is damaged", "restore it from a backup"};
+    case SQLITE_IOERR:
+      return inputOutput(code, systemError);
+    case SQLITE_PROTOCOL:
+    case SQLITE_NOLFS:
+      return {"lies on a disk that cannot lock files", "move it to a disk of this machine"};
+    case SQLITE_NOMEM:
+      return {"could not be used because memory ran out", "close other programs and try again"};
+    case SQLITE_TOOBIG:
+      return {"cannot take a text as long as this", "shorten it"};
+    case SQLITE_CONSTRAINT:
+      return {fmt::format("refused the change: {}", message), "nothing was changed"};
+    default:
+      return {fmt::format("could not be used: {}", message),
+              "restore it from a backup if this happens again"};
+  }
+}
+
+}  // namespace
+
+std::string quoted(const std::filesystem::path& file) {
+  return '"' + file.string() + '"';
+}
+
+std::string insertInto(std::string_view table, std::string_view columns) {
+  const auto count = std::count(columns.begin(), columns.end(), ',') + 1;
+  std::string values;
+  for (int i = 1; i <= count; ++i) {
+    values += fmt::format("{}${}", i == 1 ? "" : ", ", i);
+  }
+  return fmt::format("INSERT INTO {} ({}) VALUES ({})", table, columns, values);
+}
+
+// --- Connection ---
+
+Connection::Connection(std::filesystem::path file, Access access, std::chrono::milliseconds busyWait,
+                       std::filesystem::path shownAs)
+    : file_(std::move(file)), shownAs_(shownAs.empty() ? file_ : std::move(shownAs)) {
+  int flags = SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE;
+  flags |= access == Access::create      ? SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE
+           : access == Access::readWrite ? SQLITE_OPEN_READWRITE
+                                         : SQLITE_OPEN_READONLY;
+  std::string name = file_.string();
+  if (access == Access::frozen) {
+    flags |= SQLITE_OPEN_URI;
+    name = uriPath(file_) + "?immutable=1";
+  } else if (name.empty() || name.front() == ':' || name.starts_with("file:")) {
+    name = "./" + name;  // never one of SQLite's own special names
+  }
+  const int code = sqlite3_open_v2(name.c_str(), &database_, flags, nullptr);
+  try {
+    check(code);
+    check(sqlite3_busy_timeout(database_, static_cast<int>(busyWait.count())));
+    // SQLite opens a file it may not write silently for reading; say so now, not at the first save.
+    if (access == Access::readWrite && sqlite3_db_readonly(database_, "main") == 1) {
+      fail(SQLITE_READONLY);
+    }
+  } catch (...) {
+    sqlite3_close_v2(database_);
+    throw;
+  }
+}
+
+Connection::Connection(Temporary) : temporary_(true) {
+  const int code = sqlite3_open_v2(
+      "", &database_,
+      SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE | SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE, nullptr);
+  try {
+    check(code);
+  } catch (...) {
+    sqlite3_close_v2(database_);
+    throw;
+  }
+}
+
+Connection Connection::temporary() {
+  return Connection(Temporary{});
+}
+
+Connection::~Connection() {
+  for (const auto& [sql, statements] : idle_) {
+    for (sqlite3_stmt* statement : statements) {
+      sqlite3_finalize(statement);
+    }
+  }
+  sqlite3_close_v2(database_);
+}
+
+void Connection::check(int code) const {
+  if (code != SQLITE_OK) {
+    fail(code);
+  }
+}
+
+void Connection::fail(int code) const {
+  const int systemError = database_ != nullptr ? sqlite3_system_errno(database_) : 0;
+  const std::string message = database_ != nullptr ? sqlite3_errmsg(database_) : sqlite3_errstr(code);
+  const Sentence sentence = explain(code, systemError, message);
+  refuse(sentence.what, sentence.todo);
+}
+
+void Connection::refuse(std::string_view what, std::string_view todo) const {
+  const std::string name = temporary_ ? "the program's temporary working file" : quoted(shownAs_);
+  throw StorageError(fmt::format("{} {}; {}.", name, what, todo));
+}
+
+sqlite3_stmt* Connection::prepare(std::string_view sql, std::string_view* rest) {
+  assert(sql.size() < static_cast<std::size_t>(std::numeric_limits<int>::max()));
+  sqlite3_stmt* statement = nullptr;
+  const char* tail = nullptr;
+  check(sqlite3_prepare_v3(database_, sql.data(), static_cast<int>(sql.size()), SQLITE_PREPARE_PERSISTENT,
+                           &statement, &tail));
+  for (int i = 1; i <= sqlite3_bind_parameter_count(statement); ++i) {
+    assert(fmt::format("${}", i) ==
+           sqlite3_bind_parameter_name(statement, i));  // SQLite counts by first appearance
+  }
+  if (rest != nullptr) {
+    *rest = sql.substr(static_cast<std::size_t>(tail - sql.data()));
+  }
+  return statement;
+}
+
+void Connection::execute(std::string_view sql) {
+  while (!sql.empty()) {
+    sqlite3_stmt* statement = prepare(sql, &sql);
+    if (statement == nullptr) {
+      continue;  // blanks or a comment
+    }
+    int code = SQLITE_ROW;
+    while (code == SQLITE_ROW) {
+      code = sqlite3_step(statement);
+    }
+    if (code != SQLITE_DONE) {
+      const int systemError = sqlite3_system_errno(database_);
+      const Sentence sentence = explain(code, systemError, sqlite3_errmsg(database_));
+      sqlite3_finalize(statement);
+      refuse(sentence.what, sentence.todo);
+    }
+    sqlite3_finalize(statement);
+  }
+}
+
+Query Connection::query(std::string_view sql) {
+  // Found by its text; the text is kept by SQLite itself, so a statement finds its way back.
+  const auto found = idle_.find(std::string(sql));
+  if (found != idle_.end() && !found->second.empty()) {
+    sqlite3_stmt* statement = found->second.back();
+    found->second.pop_back();
+    return {*this, statement};
+  }
+  return {*this, prepare(sql)};
+}
+
+void Connection::giveBack(sqlite3_stmt* statement) noexcept {
+  sqlite3_reset(statement);  // its code repeats what step() already reported
+  sqlite3_clear_bindings(statement);
+  try {
+    idle_[sqlite3_sql(statement)].push_back(statement);
+  } catch (...) {
+    sqlite3_finalize(statement);
+  }
+}
+
+std::int64_t Connection::integer(std::string_view sql) {
+  Query row = query(sql);
+  return row.bind().step() ? row.integer(0) : 0;
+}
+
+std::string Connection::text(std::string_view sql) {
+  Query row = query(sql);
+  return row.bind().step() ? row.text(0) : std::string();
+}
+
+bool Connection::inTransaction() const {
+  return sqlite3_get_autocommit(database_) == 0;
+}
+
+void Connection::rollback() noexcept {
+  if (inTransaction()) {
+    sqlite3_exec(database_, "ROLLBACK", nullptr, nullptr, nullptr);
+  }
+}
+
+// --- Query ---
+
+Query::Query(Query&& other) noexcept
+    : connection_(other.connection_), statement_(std::exchange(other.statement_, nullptr)) {}
+
+Query::~Query() {
+  if (statement_ != nullptr) {
+    connection_->giveBack(statement_);
+  }
+}
+
+void Query::check(int code) const {
+  connection_->check(code);
+}
+
+void Query::restart([[maybe_unused]] int values) {
+  assert(values == sqlite3_bind_parameter_count(statement_));
+  sqlite3_reset(statement_);
+}
+
+bool Query::step() {
+  const int code = sqlite3_step(statement_);
+  if (code == SQLITE_ROW) {
+    return true;
+  }
+  if (code != SQLITE_DONE) {
+    connection_->fail(code);
+  }
+  sqlite3_reset(statement_);  // ends the statement's hold on the file at once
+  return false;
+}
+
+void Query::bindAt(int index, std::nullptr_t) {
+  check(sqlite3_bind_null(statement_, index));
+}
+void Query::bindAt(int index, std::int64_t value) {
+  check(sqlite3_bind_int64(statement_, index, value));
+}
+void Query::bindAt(int index, double value) {
+  check(sqlite3_bind_double(statement_, index, value));
+}
+void Query::bindAt(int index, std::string_view value) {
+  // An empty view may have no address, which SQLite would take for NULL.
+  check(sqlite3_bind_text64(statement_, index, value.empty() ? "" : value.data(), value.size(),
+                            SQLITE_TRANSIENT, SQLITE_UTF8));
+}
+
+bool Query::isNull(int column) const {
+  return sqlite3_column_type(statement_, column) == SQLITE_NULL;
+}
+std::int64_t Query::integer(int column) const {
+  return sqlite3_column_int64(statement_, column);
+}
+
+int Query::smallInteger(int column) const {
+  const std::int64_t value = integer(column);
+  if (value < std::numeric_limits<int>::min() || value > std::numeric_limits<int>::max()) {
+    damaged(fmt::format("the number {} is out of range", value));
+  }
+  return static_cast<int>(value);
+}
+
+double Query::real(int column) const {
+  return sqlite3_column_double(statement_, column);
+}
+
+std::string_view Query::textView(int column) const {
+  const auto* bytes = reinterpret_cast<const char*>(sqlite3_column_text(statement_, column));
+  if (bytes == nullptr) {
+    return {};
+  }
+  return {bytes, static_cast<std::size_t>(sqlite3_column_bytes(statement_, column))};
+}
+
+std::string Query::text(int column) const {
+  return std::string(textView(column));
+}
+
+std::optional<double> Query::optionalReal(int column) const {
+  return isNull(column) ? std::nullopt : std::optional(real(column));
+}
+
+void Query::damaged(std::string_view what) const {
+  connection_->refuse(fmt::format("is damaged ({})", what), "restore it from a backup");
+}
+
+// --- WriteScope ---
+
+WriteScope::WriteScope(Connection& connection)
+    : connection_(connection), nested_(connection.inTransaction()) {
+  connection_.query(nested_ ? "SAVEPOINT part" : "BEGIN IMMEDIATE").run();
+}
+
+void WriteScope::commit() {
+  assert(open_);
+  if (nested_ && !connection_.inTransaction()) {
+    connection_.refuse("could not be changed", "nothing of it was saved");
+  }
+  connection_.query(nested_ ? "RELEASE part" : "COMMIT").run();
+  open_ = false;
+}
+
+WriteScope::~WriteScope() {
+  if (!open_) {
+    return;
+  }
+  if (!nested_) {
+    connection_.rollback();
+    return;
+  }
+  try {
+    if (connection_.inTransaction()) {
+      connection_.execute("ROLLBACK TO part");
+      connection_.execute("RELEASE part");
+    }
+  } catch (const StorageError&) {
+    connection_.rollback();  // then nothing of the whole is kept
+  }
+}
+
+}  // namespace spanwright
