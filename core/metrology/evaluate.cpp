@@ -22,7 +22,6 @@ struct Demand {
   ErrorLimits limits;
   bool floored = false;
   bool openLow = false, openHigh = false;  ///< the limit itself is already outside
-  bool own = false;                        ///< forms follow from the reading alone, not from the model
 };
 
 using Demanded = std::variant<Demand, RangeResult>;
@@ -33,11 +32,16 @@ double countsPerUnit(const PointModel& model, double expected) {
   if (span.unit == Unit::count) {
     return 1.0;
   }
-  // Towards the middle of the span, where a nonlinear transfer has a value.
-  const double middle = span.low + span.width() / 2.0;
-  const double step = std::copysign(1e-3 * std::abs(span.width()), middle - expected);
-  const ErrorForms forms = model.errorForms(expected, expected + step);
-  return forms.counts && step != 0.0 ? std::abs(*forms.counts / step) : 0.0;
+  // Under a square root's cut-off the local slope has no value; the full span's then gives the narrower
+  // limit.
+  for (const double at : {expected, span.high}) {
+    const double step = -1e-3 * span.width();
+    const ErrorForms forms = model.errorForms(at, at + step);
+    if (forms.counts && step != 0.0) {
+      return std::abs(*forms.counts / step);
+    }
+  }
+  return 0.0;
 }
 
 Demand byTolerance(const PointModel& model, const Tolerance& tolerance, double expected) {
@@ -45,7 +49,7 @@ Demand byTolerance(const PointModel& model, const Tolerance& tolerance, double e
   demand.expected = expected;
   demand.limits =
       errorLimits(tolerance, expected, model.readingSpan().width(), countsPerUnit(model, expected));
-  const double step = model.step();
+  const double step = model.stepAt(expected);
   demand.floored = demand.limits.high < step || -demand.limits.low < step;
   demand.limits.high = std::max(demand.limits.high, step);
   demand.limits.low = std::min(demand.limits.low, -step);
@@ -76,7 +80,6 @@ Demanded switchDemand(const ThresholdSetup& setup, const PointModel& model, cons
                       bool turningOn) {
   Demand demand = byTolerance(model, tolerance, turningOn ? setup.onLevel : setup.offLevel);
   holdToInputType(demand, setup.inputType, turningOn);
-  demand.own = true;
   return demand;
 }
 
@@ -84,7 +87,6 @@ Demanded switchDemand(const ThresholdSetup& setup, const PointModel& model, cons
 /// voltage, of either sign.
 Demand stateDemand(const DiscreteOutputSetup& setup, bool on) {
   Demand demand;
-  demand.own = true;
   demand.expected = on ? setup.supplyVolts : 0.0;
   demand.limits = on ? ErrorLimits{-setup.maxDropVolts, 0.1 * setup.supplyVolts}
                      : ErrorLimits{-setup.maxOffVolts, setup.maxOffVolts};
@@ -110,10 +112,7 @@ Demanded lossDemand(const ChannelSetup& setup, const PointModel& model, const To
     }
     expected = std::get<double>(held);
   }
-  Demand demand = byTolerance(model, tolerance, expected);
-  // "Off" lies outside a live-zero span, where the model has no other forms of an error.
-  demand.own = true;
-  return demand;
+  return byTolerance(model, tolerance, expected);
 }
 
 Demanded demandOf(const Expected& expected, const PointModel& model, const Tolerance& tolerance) {
@@ -179,15 +178,6 @@ double fraction(const Demand& demand, double error, double slack) {
   return limit == 0.0 ? 0.0 : std::clamp(error / limit, 0.0, 1.0);
 }
 
-ErrorForms ownForms(const PointModel& model, double error) {
-  ErrorForms forms;
-  const Span span = model.readingSpan();
-  forms.reading = error;
-  forms.signal = error;
-  forms.percentOfSpan = span.width() == 0.0 ? 0.0 : error / std::abs(span.width()) * 100.0;
-  return forms;
-}
-
 PointResult unjudged(const Demand& demand) {
   PointResult result;
   result.expected = demand.expected;
@@ -219,8 +209,9 @@ Evaluation evaluatePoint(const TestPoint& point, const PointModel& model, const 
                                              std::abs(span.high)});
   PointResult result = unjudged(demand);
   result.error = reading - demand.expected;
-  result.forms = demand.own ? ownForms(model, result.error) : model.errorForms(demand.expected, reading);
-  result.withinOneStep = model.step() > 0.0 && std::abs(result.error) <= model.step() + slack;
+  result.forms = model.errorForms(demand.expected, reading);
+  const double step = model.stepAt(demand.expected);
+  result.withinOneStep = step > 0.0 && std::abs(result.error) <= step + slack;
   result.fractionOfTolerance = fraction(demand, result.error, slack);
   result.verdict = result.fractionOfTolerance > 1.0 ? Verdict::fail : Verdict::pass;
   return result;

@@ -83,8 +83,9 @@ class Layout {
   void switching(const ThresholdSetup& setup) {
     const Span span = model_.readingSpan();
     for (int run = 1; run <= std::max(1, scheme_.repeats); ++run) {
-      add(PointRole::switchOn, Direction::up, run, percentOf(setup.onLevel, span), setup.onLevel);
-      add(PointRole::switchOff, Direction::down, run, percentOf(setup.offLevel, span), setup.offLevel);
+      add(PointRole::switchOn, Direction::up, run, percentOf(setup.onLevel, span), rampAt(setup.onLevel));
+      add(PointRole::switchOff, Direction::down, run, percentOf(setup.offLevel, span),
+          rampAt(setup.offLevel));
     }
   }
 
@@ -114,10 +115,8 @@ class Layout {
       // A level that cannot be told as a reading keeps its line; judging it names the reason.
       const Expected reading = alarmReading(model_, setup, step.level, step.reset);
       const double* at = std::get_if<double>(&reading);
-      const Expected applied = at != nullptr ? model_.appliedFor(*at) : reading;
-      const double* from = std::get_if<double>(&applied);
       add(step.reset ? PointRole::alarmReset : PointRole::alarmTrip, step.direction, 1,
-          at != nullptr ? percentOf(*at, model_.readingSpan()) : 0.0, from != nullptr ? *from : 0.0,
+          at != nullptr ? percentOf(*at, model_.readingSpan()) : 0.0, at != nullptr ? rampAt(*at) : 0.0,
           step.level);
     }
   }
@@ -130,6 +129,14 @@ class Layout {
   std::vector<TestPoint> take() { return std::move(points_); }
 
  private:
+  /// The applied value at which the ramp should bring this reading; 0 when it lies outside what can be
+  /// applied.
+  double rampAt(double reading) const {
+    const Expected applied = model_.appliedFor(reading);
+    const double* at = std::get_if<double>(&applied);
+    return at != nullptr ? *at : 0.0;
+  }
+
   static double percentOf(double value, const Span& span) {
     return span.width() == 0.0 ? 0.0 : (value - span.low) / span.width() * 100.0;
   }

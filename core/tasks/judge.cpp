@@ -113,7 +113,8 @@ std::optional<Typed> commandWord(const TestPoint& point, std::string_view typed)
 
 Typed appliedValue(const VisitSheet& sheet, const TestPoint& point, std::string_view typed, DecimalSign sign,
                    double indicated) {
-  const bool switching = point.role == PointRole::switchOn || point.role == PointRole::switchOff;
+  const bool switching = (point.role == PointRole::switchOn || point.role == PointRole::switchOff) &&
+                         sheet.subject == Subject::channel;
   if (trimmed(typed).empty()) {
     // What is applied at a switch point is the very voltage that was observed.
     return switching ? indicated : point.nominalApplied;

@@ -217,8 +217,8 @@ double shownStep(const VisitSheet& sheet, const Reading& reading, const std::vec
   if (std::any_of(values.begin(), values.end(), [](const MeasuredValue& value) { return !value.applied; })) {
     return 0.0;
   }
-  if (sheet.model->step() > 0.0) {
-    return sheet.model->step();
+  if (const double step = sheet.model->stepAt(reading.expected); step > 0.0) {
+    return step;
   }
   const auto typed = parseQuantity(reading.indicatedText, DecimalSign::either);
   if (!typed) {

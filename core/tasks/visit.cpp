@@ -70,7 +70,15 @@ std::variant<PointModelPtr, Problem> modelFor(const VisitSheet& sheet) {
     case Subject::loop:
       break;
   }
-  return loopModel(sheet.setup->setup, sheet.sensor->range);
+  PointModelPtr loop = loopModel(sheet.setup->setup, sheet.sensor->range);
+  const Expected middle = loop->expected(loop->appliedSpan().low + loop->appliedSpan().width() / 2.0);
+  if (const auto* why = std::get_if<RangeResult>(&middle); why != nullptr && *why == RangeResult::wrongUnit) {
+    const auto faults = loopFaults(sheet.setup->setup, sheet.sensor->range);
+    return problem(fmt::format("{} and sensor {} make no loop: {}", sheet.channel->tag, sheet.sensor->serial,
+                               faults.empty() ? "they do not fit together" : faults.front()),
+                   "correct the setup or the fitting");
+  }
+  return loop;
 }
 
 }  // namespace
