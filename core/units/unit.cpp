@@ -363,7 +363,10 @@ std::optional<double> convert(double value, Unit from, Unit to) {
     return std::nullopt;
   if (from == to)
     return value;
-  if (dimension(from) == Dimension::temperature)
+  // Both kelvin and rankine count from absolute zero; a way through degC would cost digits near it.
+  const bool absolute =
+      (from == Unit::kelvin || from == Unit::rankine) && (to == Unit::kelvin || to == Unit::rankine);
+  if (dimension(from) == Dimension::temperature && !absolute)
     return fromCelsius(toCelsius(value, from), to);
   return scaled(value, row(from), row(to));
 }
