@@ -1,1 +1,259 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The commands as scripts meet them: exit status, JSON keys, sentences, and nothing on standard output beside
+// the document.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <nlohmann/json.hpp>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include "cli/command.h"
+
+namespace spanwright {
+namespace {
+
+namespace fs = std::filesystem;
+using Json = nlohmann::json;
+
+class FixedClock : public Clock {
+ public:
+  Moment localNow() const override { return *parseMoment("2026-11-25T09:00"); }
+  Moment utcNow() const override { return *parseMoment("2026-11-25T08:00"); }
+};
+
+struct Answer {
+  int status = 0;
+  std::string out, err;
+};
+
+class Commands : public ::testing::Test {
+ protected:
+  void SetUp() override {
+    const auto* info = ::testing::UnitTest::GetInstance()->current_test_info();
+    folder_ = fs::path(SPANWRIGHT_BUILD_DIR) / "tests" / "cli" / (std::string("run_") + info->name());
+    fs::remove_all(folder_);
+    fs::create_directories(folder_);
+    record_ = (folder_ / "tiny.spanwright").string();
+  }
+  void TearDown() override {
+    if (!HasFailure()) {
+      fs::remove_all(folder_);
+    }
+  }
+
+  static std::string sample(const std::string& name) {
+    return (fs::path(SPANWRIGHT_SOURCE_DIR) / "sample_sites" / "tiny" / name).string();
+  }
+  static Answer call(std::vector<std::string> words) {
+    std::ostringstream out, err;
+    std::vector<const char*> argv{"spanwright"};
+    for (const std::string& word : words) {
+      argv.push_back(word.c_str());
+    }
+    const FixedClock clock;
+    Answer answer;
+    answer.status = run(static_cast<int>(argv.size()), argv.data(), Surroundings{out, err, false, clock});
+    answer.out = out.str();
+    answer.err = err.str();
+    return answer;
+  }
+  // The document of a command that must succeed; parsing fails when anything else stands on standard output.
+  static Json document(std::vector<std::string> words) {
+    words.emplace_back("--json");
+    const Answer answer = call(std::move(words));
+    EXPECT_EQ(answer.status, kDone) << answer.err;
+    return Json::parse(answer.out);
+  }
+  void make() { ASSERT_EQ(call({"new", record_, "--site", sample("tiny.toml")}).status, kDone); }
+  void fill() {
+    make();
+    const Answer answer = call({"import", record_, sample("history.csv"), "--map", sample("history.map.toml")});
+    ASSERT_EQ(answer.status, kDone) << answer.err;
+  }
+  std::string write(const std::string& name, const std::string& text) const {
+    const fs::path file = folder_ / name;
+    std::ofstream(file, std::ios::binary) << text;
+    return file.string();
+  }
+
+  fs::path folder_;
+  std::string record_;
+};
+
+void expectKeys(const Json& object, const std::vector<std::string>& keys) {
+  for (const std::string& key : keys) {
+    EXPECT_TRUE(object.contains(key)) << key << " is missing in " << object.dump().substr(0, 300);
+  }
+}
+
+TEST_F(Commands, NewCountsWhatTheSiteHas) {
+  const Json made = document({"new", record_, "--site", sample("tiny.toml")});
+  EXPECT_EQ(made.at("channels"), 8);
+  EXPECT_GE(made.at("setups").get<int>(), 8);
+  expectKeys(made, {"sensors", "standards", "people"});
+}
+
+TEST_F(Commands, NewRefusesToWriteOverARecord) {
+  make();
+  const Answer again = call({"new", record_, "--site", sample("tiny.toml")});
+  EXPECT_EQ(again.status, kStorage);
+  EXPECT_NE(again.err.find(record_), std::string::npos);
+}
+
+TEST_F(Commands, NewReportsEveryMistakeAndWritesNothing) {
+  std::ifstream file(sample("tiny.toml"));
+  std::stringstream text;
+  text << file.rdbuf();
+  std::string damaged = text.str();
+  damaged.replace(damaged.find("months = 12"), 11, "moths = 12");
+  damaged.replace(damaged.find("order = \"up-down\""), 17, "order = \"upward\"");
+  const Answer answer = call({"new", record_, "--site", write("bad.toml", damaged)});
+  EXPECT_EQ(answer.status, kRefused);
+  EXPECT_NE(answer.err.find("moths"), std::string::npos) << answer.err;
+  EXPECT_NE(answer.err.find("upward"), std::string::npos) << answer.err;
+  EXPECT_NE(answer.err.find("bad.toml:"), std::string::npos) << answer.err;
+  EXPECT_FALSE(fs::exists(record_));
+}
+
+TEST_F(Commands, ImportTwiceAddsNothing) {
+  make();
+  const std::vector<std::string> words{"import", record_, sample("history.csv"), "--map",
+                                       sample("history.map.toml")};
+  const Json first = document(words);
+  EXPECT_GT(first.at("calibrations").get<int>(), 8);
+  EXPECT_GT(first.at("readings").get<int>(), first.at("calibrations").get<int>());
+  EXPECT_EQ(first.at("already_known"), 0);
+  EXPECT_TRUE(first.at("rejected").empty());
+  const Json second = document(words);
+  EXPECT_EQ(second.at("calibrations"), 0);
+  EXPECT_EQ(second.at("readings"), 0);
+  EXPECT_EQ(second.at("already_known"), first.at("calibrations"));
+}
+
+TEST_F(Commands, DryRunStoresNothing) {
+  make();
+  const Json dry =
+      document({"import", record_, sample("history.csv"), "--map", sample("history.map.toml"), "--dry-run"});
+  const Json real = document({"import", record_, sample("history.csv"), "--map", sample("history.map.toml")});
+  EXPECT_EQ(dry.at("calibrations"), real.at("calibrations"));
+  EXPECT_EQ(real.at("already_known"), 0);
+}
+
+TEST_F(Commands, AVisitIsRecordedShownAndCertified) {
+  fill();
+  const Json visit = document({"record", record_, sample("visit.toml")});
+  expectKeys(visit, {"calibration", "outcome", "points"});
+  ASSERT_FALSE(visit.at("points").empty());
+  expectKeys(visit.at("points").at(0),
+             {"phase", "point", "applied", "reading", "expected", "error", "verdict", "unit"});
+  const std::string tag = visit.at("channel"), number = std::to_string(visit.at("calibration").get<int>());
+
+  const Json shown = document({"show", record_, tag});
+  expectKeys(shown, {"channel", "setups", "fittings", "calibrations", "states"});
+  const auto& visits = shown.at("calibrations");
+  EXPECT_TRUE(std::any_of(visits.begin(), visits.end(),
+                          [&](const Json& one) { return one.at("calibration") == visit.at("calibration"); }));
+
+  const Answer again = call({"record", record_, sample("visit.toml")});
+  EXPECT_EQ(again.status, kRefused) << "the same visit twice";
+  EXPECT_EQ(document({"show", record_, tag}), shown) << "a refused visit changed the record";
+
+  const Json written =
+      document({"certificate", record_, number, "--out", (folder_ / "certificates").string()});
+  const std::string file = written.at(0).at("files").at(0);
+  std::ifstream pdf(file, std::ios::binary);
+  std::string head(5, ' ');
+  pdf.read(head.data(), 5);
+  EXPECT_EQ(head, "%PDF-");
+  const Json reissued =
+      document({"certificate", record_, number, "--out", (folder_ / "certificates").string()});
+  EXPECT_EQ(reissued.at(0).at("number"), written.at(0).at("number")) << "a number is allotted once";
+}
+
+TEST_F(Commands, DueNamesStateDateAndReason) {
+  fill();
+  const Json due = document({"due", record_, "--on", "2026-11-25"});
+  ASSERT_GE(due.size(), 8U);
+  for (const Json& item : due) {
+    expectKeys(item,
+               {"channel", "place", "subject", "state", "due_on", "proven_on", "interval_days", "reason"});
+    EXPECT_FALSE(item.at("reason").get<std::string>().empty());
+    const std::string state = item.at("state");
+    EXPECT_TRUE(state == "unproven" || state == "overdue" || state == "in_grace" || state == "due_soon" ||
+                state == "ok");
+  }
+  EXPECT_LE(document({"due", record_, "--on", "2026-11-25", "--within", "30"}).size(), due.size());
+}
+
+TEST_F(Commands, DriftAnswersByTheContract) {
+  fill();
+  const Json drift = document({"drift", record_});
+  ASSERT_FALSE(drift.empty());
+  for (const Json& item : drift) {
+    expectKeys(item, {"channel", "subject", "point_percent", "unit", "calibrations", "segments",
+                      "rate_per_year", "rate_standard_error", "residual_sd", "degrees_of_freedom",
+                      "pooled_rate_per_year", "robust_rate_per_year", "forecast_out_on", "line_out_on"});
+  }
+  const std::string tag = drift.at(0).at("channel");
+  for (const Json& item : document({"drift", record_, tag})) {
+    EXPECT_EQ(item.at("channel"), tag);
+  }
+}
+
+TEST_F(Commands, WrongCallsAreStatusTwo) {
+  const std::vector<std::vector<std::string>> calls{{},
+                                                    {"nonsense"},
+                                                    {"new", "x"},
+                                                    {"due"},
+                                                    {"import", "x"},
+                                                    {"certificate", "x", "abc", "--out", "y"},
+                                                    {"certificate", "x", "1", "--out", "y", "--form", "png"}};
+  for (const auto& words : calls) {
+    const Answer answer = call(words);
+    EXPECT_EQ(answer.status, kUsage) << (words.empty() ? "(nothing)" : words.front());
+    EXPECT_FALSE(answer.err.empty());
+  }
+  make();
+  EXPECT_EQ(call({"due", record_, "--on", "25.11.2026"}).status, kUsage);
+}
+
+TEST_F(Commands, AskedForWhatIsNotThereIsRefusedInOneSentence) {
+  make();
+  for (const std::vector<std::string>& words :
+       std::vector<std::vector<std::string>>{{"show", record_, "NOPE"},
+                                             {"drift", record_, "NOPE"},
+                                             {"certificate", record_, "99999", "--out", folder_.string()}}) {
+    const Answer answer = call(words);
+    EXPECT_EQ(answer.status, kRefused) << words.front();
+    EXPECT_TRUE(answer.out.empty());
+    EXPECT_FALSE(answer.err.empty());
+  }
+}
+
+TEST_F(Commands, FilesThatAreNoRecordAreStatusFour) {
+  const std::string text = write("text.spanwright", "this is not a record\n");
+  const std::string empty = write("empty.spanwright", "");
+  for (const std::string& file : {text, empty, (folder_ / "missing").string(), folder_.string()}) {
+    const Answer answer = call({"due", file});
+    EXPECT_EQ(answer.status, kStorage) << file;
+    EXPECT_NE(answer.err.find(file), std::string::npos) << answer.err;
+    EXPECT_EQ(std::count(answer.err.begin(), answer.err.end(), '\n'), 1) << answer.err;
+  }
+  EXPECT_FALSE(fs::exists(folder_ / "missing"));
+}
+
+TEST_F(Commands, HelpIsNotAnError) {
+  const Answer answer = call({"--help"});
+  EXPECT_EQ(answer.status, kDone);
+  for (const char* name : {"new", "import", "record", "show", "due", "drift", "certificate"}) {
+    EXPECT_NE(answer.out.find(name), std::string::npos) << name;
+  }
+}
+
+}  // namespace
+}  // namespace spanwright
