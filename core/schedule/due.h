@@ -11,6 +11,7 @@
 
 namespace spanwright {
 
+/// From the most pressing to the least.
 enum class DueState { unproven, overdue, inGrace, dueSoon, ok };
 std::string_view text(DueState state);  // "unproven", "overdue", "in_grace", "due_soon", "ok"
 

@@ -1,2 +1,210 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/tasks/status.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <bitset>
+#include <tuple>
+
+#include "core/tasks/in_force.h"
+
+namespace spanwright {
+
+namespace {
+
+constexpr int kLongestMonths = 1200;
+constexpr int kLongestDays = 36525;
+
+WorkCalendar workCalendar(const CalendarRules& rules) {
+  std::bitset<7> weekdays;
+  for (const int day : rules.workingWeekdays) {
+    weekdays.set(static_cast<std::size_t>(day));
+  }
+  std::vector<WorkCalendar::Closed> closed;
+  for (const DayRange& range : rules.closed) {
+    closed.push_back({range.first, range.last});
+  }
+  return {weekdays, std::move(closed)};
+}
+
+FixedInterval fixedInterval(const IntervalPolicy& policy) {
+  if (policy.months > kLongestMonths || (policy.months <= 0 && policy.days > kLongestDays)) {
+    throw InputError(fmt::format("the interval \"{}\" is longer than a hundred years", policy.code),
+                     "give it at most 1200 months or 36525 days");
+  }
+  return policy.months > 0 ? FixedInterval{0, policy.months} : FixedInterval{policy.days, 0};
+}
+
+/// What the calibrations under the setup and sensor in force say.
+struct Proof {
+  std::optional<Date> passedOn;
+  std::optional<Date> failedOn;  ///< after passedOn
+};
+
+Proof proofOf(const std::vector<CalibrationSummary>& calibrations, Subject subject, const InForce& now,
+              Date today) {
+  Proof proof;
+  for (const CalibrationSummary& calibration : calibrations) {  // oldest first
+    const Date day = calibration.performed.date();
+    if (day > today || calibration.subject != subject || calibration.setupVersion != now.setup->version ||
+        (subject != Subject::channel && calibration.sensor != now.fitting->sensor)) {
+      continue;
+    }
+    if (calibration.leftVerdict == Verdict::pass) {
+      proof = {day, std::nullopt};
+    } else if (calibration.leftVerdict == Verdict::fail) {
+      proof.failedOn = day;
+    }
+  }
+  return proof;
+}
+
+/// An unproven subject: since when, and why in words.
+struct Unproven {
+  Date since;
+  std::string why;
+};
+
+/// Nothing when there is a setup and, where one is needed, a sensor to prove.
+std::optional<Unproven> nothingToProve(const Channel& channel, Subject subject, const InForce& now) {
+  if (now.setup == nullptr) {
+    const Date first = channel.setups.front().inForceFrom.date();
+    return Unproven{first, fmt::format("its first setup comes into force on {}", formatDate(first))};
+  }
+  if (subject == Subject::channel || now.fittedNow) {
+    return std::nullopt;
+  }
+  const Date setupDay = now.setup->inForceFrom.date();
+  if (now.fitting == nullptr) {
+    return Unproven{setupDay, "no sensor has been fitted yet"};
+  }
+  const Date off = now.fitting->until->date();
+  return Unproven{std::max(off, setupDay), fmt::format("no sensor is fitted since {} came off on {}",
+                                                       now.fitting->sensor, formatDate(off))};
+}
+
+Unproven neverPassed(Subject subject, const InForce& now) {
+  const int version = now.setup->version;
+  const Date setupDay = now.setup->inForceFrom.date();
+  if (subject == Subject::channel) {
+    return {setupDay, fmt::format("setup {} in force since {} has no passing as-left yet", version,
+                                  formatDate(setupDay))};
+  }
+  const Date fittedDay = now.fitting->from.date();
+  if (fittedDay > setupDay) {
+    return {fittedDay, fmt::format("sensor {} fitted since {} has no passing as-left under setup {} yet",
+                                   now.fitting->sensor, formatDate(fittedDay), version)};
+  }
+  return {setupDay, fmt::format("setup {} in force since {} has no passing as-left with sensor {} yet",
+                                version, formatDate(setupDay), now.fitting->sensor)};
+}
+
+Unproven failedAfter(const Proof& proof, const InForce& now) {
+  const std::string before =
+      proof.passedOn ? fmt::format("the last passing as-left was on {}", formatDate(*proof.passedOn))
+                     : std::string("there is no passing as-left before");
+  return {*proof.failedOn, fmt::format("left failing on {} under setup {}; {}", formatDate(*proof.failedOn),
+                                       now.setup->version, before)};
+}
+
+std::string lengthOf(FixedInterval interval) {
+  const bool months = interval.months > 0;
+  const int count = months ? interval.months : interval.days;
+  return fmt::format("{} {}{}", count, months ? "month" : "day", count == 1 ? "" : "s");
+}
+
+std::string whyDue(const IntervalPolicy& policy, FixedInterval interval, const Due& due) {
+  std::string why = fmt::format("{} interval ({}) after the passing as-left of {}", policy.code,
+                                lengthOf(interval), formatDate(*due.provenOn));
+  const Date end = intervalEnd(*due.provenOn, interval);
+  if (*due.dueOn != end) {
+    why += fmt::format(", moved from {} to the working day before", formatDate(end));
+  }
+  return why;
+}
+
+/// What all routines of the site are measured by.
+struct Rules {
+  const Register& site;
+  WorkCalendar calendar;
+  DueRules due;
+  Date today;
+};
+
+DueItem dueItem(const Rules& rules, const Channel& channel, const Routine& routine,
+                const std::vector<CalibrationSummary>& calibrations) {
+  const IntervalPolicy* policy = rules.site.interval(routine.interval);
+  if (policy == nullptr || channel.setups.empty()) {
+    throw InputError(fmt::format("channel \"{}\" has no setup, or its interval \"{}\" is not described",
+                                 channel.tag, routine.interval),
+                     "check the register");
+  }
+  const FixedInterval interval = fixedInterval(*policy);
+  const InForce now = inForceOn(channel, routine.subject, rules.today);
+  std::optional<Unproven> unproven = nothingToProve(channel, routine.subject, now);
+  Proof proof;
+  if (!unproven) {
+    proof = proofOf(calibrations, routine.subject, now, rules.today);
+    if (proof.failedOn) {
+      unproven = failedAfter(proof, now);
+    } else if (!proof.passedOn) {
+      unproven = neverPassed(routine.subject, now);
+    }
+  }
+
+  DueItem item{channel.tag, channel.place, routine.subject, {}, 0, {}};
+  const auto since = unproven ? std::optional<Date>(unproven->since) : std::nullopt;
+  item.due = dueState(proof.passedOn, proof.failedOn.has_value(), since, interval, rules.calendar, rules.due,
+                      rules.today);
+  const Date from = unproven ? unproven->since : *proof.passedOn;
+  item.intervalDays = static_cast<int>((intervalEnd(from, interval) - from).days());
+  item.reason = unproven ? unproven->why : whyDue(*policy, interval, item.due);
+  return item;
+}
+
+bool morePressing(const DueItem& a, const DueItem& b) {
+  return std::tie(a.due.state, a.due.dueOn, a.place, a.channel, a.subject) <
+         std::tie(b.due.state, b.due.dueOn, b.place, b.channel, b.subject);
+}
+
+}  // namespace
+
+std::vector<DueItem> dueList(const Store& store, Date today) {
+  const Register& site = store.site();
+  const Rules rules{
+      site, workCalendar(site.calendar), {site.calendar.dueSoonDays, site.calendar.graceDays}, today};
+  std::vector<DueItem> items;
+  for (const Channel& channel : site.channels) {
+    if (channel.retired || channel.routines.empty()) {
+      continue;
+    }
+    const std::vector<CalibrationSummary> calibrations = store.calibrations(channel.tag);
+    for (const Routine& routine : channel.routines) {
+      items.push_back(dueItem(rules, channel, routine, calibrations));
+    }
+  }
+  std::stable_sort(items.begin(), items.end(), morePressing);
+  return items;
+}
+
+std::optional<DueState> channelState(const std::vector<DueItem>& due, std::string_view channel) {
+  std::optional<DueState> worst;
+  for (const DueItem& item : due) {
+    if (item.channel == channel && (!worst || item.due.state < *worst)) {
+      worst = item.due.state;
+    }
+  }
+  return worst;
+}
+
+std::map<std::string, DueState, std::less<>> channelStates(const std::vector<DueItem>& due) {
+  std::map<std::string, DueState, std::less<>> worst;
+  for (const DueItem& item : due) {
+    const auto [at, added] = worst.emplace(item.channel, item.due.state);
+    at->second = std::min(at->second, item.due.state);
+  }
+  return worst;
+}
+
+}  // namespace spanwright

@@ -3,8 +3,11 @@
 // What is due, what drifts, what is known of a channel. Loads from the store and computes; writes nothing.
 #pragma once
 
+#include <functional>
+#include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/drift/fit.h"
@@ -20,10 +23,14 @@ struct DueItem {
   std::string channel, place;
   Subject subject = Subject::channel;
   Due due;
-  int intervalDays = 0;
-  std::string reason;  ///< in words: "365 days after the passing as-left of 2025-11-20"
+  int intervalDays = 0;  ///< of a months' interval: as it falls from the day it counts from
+  std::string reason;    ///< in words: "yearly interval (12 months) after the passing as-left of 2025-11-20"
 };
-/// Every routine of every channel not retired, most pressing first.
+/// Every routine of every channel not retired, most pressing first: by state, then due date, place and tag.
+/// The record as it stood at the end of `today`: later setups, fittings and calibrations are not looked at.
+/// Proven means a standing as-left that passed under the setup in force, and for a sensor or loop with the
+/// sensor fitted now; a later one under them that failed makes it unproven again. One not judged says
+/// nothing. InputError when an interval is longer than a hundred years.
 std::vector<DueItem> dueList(const Store& store, Date today);
 
 /// Drift of one subject at one test point under the setup and sensor in force last.
@@ -32,23 +39,38 @@ struct DriftItem {
   Subject subject = Subject::channel;
   std::string point;                   ///< pointKey
   std::optional<double> pointPercent;  ///< nothing for switch, alarm and state points
-  Unit unit = Unit::none;
-  double originYears = 0.0;       ///< unused by readers; times below are years since `origin`
-  Moment origin;                  ///< time 0 of segments and fit
-  std::vector<Segment> segments;  ///< all of them, for the chart
-  std::vector<Segment> fitted;    ///< those under the setup and sensor in force last, which the fit used
-  int calibrations = 0;
+  Unit unit = Unit::none;              ///< of errors and limits; rates are in it per year
+  double originYears = 0.0;            ///< unused by readers; times below are years since `origin`
+  Moment origin;                       ///< time 0 of segments and fit: the first reading's moment
+  std::vector<Segment> segments;       ///< all of them, for the chart
+  std::vector<Segment> fitted;         ///< those under the setup and sensor in force last, which the fit used
+  int calibrations = 0;                ///< visits with a reading in `fitted`
+  int otherUnitVisits = 0;  ///< earlier visits not in `segments`: read in a unit that cannot become `unit`
   std::optional<DriftFit> fit;
   std::optional<double> pooledRate;  ///< the rate drawn towards those of like subjects
-  ErrorLimits limits;                ///< tolerance at this point
-  std::optional<Date> bandOutOn;     ///< first day the 95 % band leaves the limits, within ten years
-  std::optional<Date> lineOutOn;
+  std::optional<double> pooledRateStandardError;
+  int likeSubjects = 0;  ///< how many rates were pooled, this one included; 0 when none were
+  ErrorLimits limits;    ///< tolerance at this point, by the plan in force; as last judged when the plan in
+                         ///< force no longer has the point
+  std::optional<Date>
+      bandOutOn;  ///< first day from today on which the 95 % band leaves the limits, within ten years
+  std::optional<Date> lineOutOn;  ///< likewise the line itself
 };
-/// For one channel, or all when `channel` is empty. Needs histories with readings: reads the whole record
-/// once.
-std::vector<DriftItem> driftReport(const Store& store, std::string_view channel, Date today);
+
+/// Whether rates are drawn towards those of like subjects, for which their histories must be read too.
+enum class Pooling { likeSubjects, none };
+
+/// For one channel, or all that are not retired when `channel` is empty, in the register's order, points in
+/// the plan's. The record as it stood at the end of `today`. The whole site is one pass over the record; one
+/// channel reads its own history and, for pooling, those of channels with the same subject, kind of point and
+/// range family. Points whose history all lies before the setup or sensor in force keep their segments and
+/// have no fit. InputError when there is no such channel.
+std::vector<DriftItem> driftReport(const Store& store, std::string_view channel, Date today,
+                                   Pooling pooling = Pooling::likeSubjects);
 
 /// Worst of a channel's routines, for trees and lists. (`nothing` when it has no routine.)
 std::optional<DueState> channelState(const std::vector<DueItem>& due, std::string_view channel);
+/// The same for all channels at once, by tag.
+std::map<std::string, DueState, std::less<>> channelStates(const std::vector<DueItem>& due);
 
 }  // namespace spanwright

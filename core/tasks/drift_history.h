@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// From calibrations to what a drift fit needs: one error per visit and test point, cut into segments.
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "core/drift/segments.h"
+#include "core/record/calibration.h"
+
+namespace spanwright {
+
+/// All readings of one visit at one point, over directions and runs.
+struct PointMean {
+  std::string key;
+  PointRole role = PointRole::value;
+  double percent = 0.0;
+  Unit unit = Unit::none;
+  double error = 0.0;  ///< mean, in `unit`
+  int count = 0;       ///< readings it is the mean of
+  ErrorLimits limits;  ///< as judged then
+};
+
+/// One visit; skipped points are simply not there.
+struct VisitMeans {
+  Moment performed;
+  bool adjusted = false;
+  bool repaired = false;
+  int setup = 0;
+  std::string sensor;  ///< empty for the channel alone, which does not depend on it
+  std::vector<PointMean> found;
+  std::vector<PointMean> left;  ///< of what stands as left
+};
+
+/// Visits of one channel by subject, oldest first.
+using ChannelHistory = std::map<Subject, std::vector<VisitMeans>>;
+
+VisitMeans visitMeans(const Calibration& calibration);
+
+/// The mean at a point, or nullptr when the visit has none.
+const PointMean* meanAt(const std::vector<PointMean>& means, std::string_view key);
+
+/// Everything a subject's visits say at one point.
+struct PointHistory {
+  Moment origin;  ///< of the first reading
+  std::vector<Segment> segments;
+  int otherUnitVisits = 0;  ///< visits whose reading cannot be told in the unit asked for
+};
+/// Errors in `unit`; times in years since the first reading that can be told in it. No segments when there is
+/// none.
+PointHistory pointHistory(const std::vector<VisitMeans>& visits, std::string_view key, Unit unit);
+
+}  // namespace spanwright
