@@ -170,7 +170,7 @@ ChannelSpec& Station::add(const std::string& tag, const std::string& title, Setu
   channel.terminal = std::to_string(++terminal_);
   channel.title = title;
   channel.setups.push_back(std::move(setup));
-  channel.routines.push_back({"channel", plan, interval, manner, std::nullopt});
+  channel.routines.push_back({"channel", plan, interval, manner});
   site_->channels.push_back(std::move(channel));
   return site_->channels.back();
 }
@@ -181,7 +181,7 @@ void fit(ChannelSpec& channel, const std::string& sensor) {
 
 void routine(ChannelSpec& channel, const std::string& subject, const std::string& plan,
              const std::string& interval, const Manner& manner) {
-  channel.routines.push_back({subject, plan, interval, manner, std::nullopt});
+  channel.routines.push_back({subject, plan, interval, manner});
 }
 
 When commissioned() {

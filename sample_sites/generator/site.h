@@ -72,7 +72,6 @@ struct RoutineSpec {
   std::string plan;
   std::string interval;
   Manner manner;
-  std::optional<int> everyMonths;  ///< between visits; else what the interval says
 };
 
 struct ChannelSpec {
@@ -147,6 +146,25 @@ struct RoundSpec {
   std::string signalSource;  ///< the standard taken along for V and mA
 };
 
+/// Which standards are taken along for what.
+struct StandardsSpec {
+  std::string couples, resistance, block, pressure, meter;
+  std::string oldMeter;  ///< for discrete outputs before `oldMeterUntil`
+  Day oldMeterUntil = {};
+};
+
+/// A current source that was bad for a while: it drives less than it shows, by a share of the value.
+struct FaultSpec {
+  std::string serial;
+  When from, until;
+  double share = 0.0;
+};
+
+struct NextSpec {
+  std::string channel;
+  When at;
+};
+
 struct SiteSpec {
   std::string head;  ///< comment lines at the top of the site file
   std::string code, name, issuer, customer, contact, note;
@@ -163,6 +181,11 @@ struct SiteSpec {
   std::vector<ChannelSpec> channels;
   std::vector<RoundSpec> rounds;
   When historyEnd;  ///< no visit later than this
+  StandardsSpec tools;
+  FaultSpec fault;
+  Day ohmsSince =
+      {};  ///< resistance thermometers: from this day on ohms are written down, before that degrees
+  std::optional<NextSpec> next;  ///< the visit of visit.toml
 };
 
 SiteSpec larkmead();

@@ -119,6 +119,19 @@ std::vector<PlanSpec> inputPlans() {
        20,
        30,
        cautions({"Use compensating cable of the right type up to the terminals."})},
+      {"TC-5W",
+       "1",
+       "Thermocouple input read in whole degrees",
+       "WI-022 rev 1",
+       fifths,
+       "up",
+       false,
+       false,
+       {.absolute = 3.0},
+       0.7,
+       20,
+       30,
+       cautions({"Use compensating cable of the right type up to the terminals."})},
       {"RTD-5",
        "2",
        "Resistance thermometer input",
@@ -128,6 +141,32 @@ std::vector<PlanSpec> inputPlans() {
        false,
        false,
        {.absolute = 0.5},
+       0.7,
+       10,
+       30,
+       inject},
+      {"TC-5T",
+       "1",
+       "Thermocouple input that reads tenths",
+       "WI-023 rev 1",
+       fifths,
+       "up",
+       false,
+       false,
+       {.absolute = 10, .percentOfReading = 0.2},
+       0.7,
+       20,
+       30,
+       cautions({"Use compensating cable of the right type up to the terminals."})},
+      {"RTD-5T",
+       "1",
+       "Resistance thermometer input that reads tenths",
+       "WI-024 rev 1",
+       fifths,
+       "up",
+       true,
+       false,
+       {.absolute = 5},
        0.7,
        10,
        30,
@@ -280,7 +319,7 @@ void standards(SiteSpec& site) {
 }  // namespace
 
 double faultAt(double milliamps) {
-  return 0.0012 * milliamps;
+  return kFaultShare * milliamps;
 }
 
 SiteSpec larkmead() {
@@ -316,10 +355,14 @@ SiteSpec larkmead() {
       {cold + "1", 9, 9, 2019, 2026, "LC-2201"},
       {cold + "2", 11, 10, 2018, 2025, "LC-2201"},
       {tanks + "1", 6, 10, 2019, 2026, "LC-2202"},
-      {tanks + "2", 10, 12, 2018, 2025, "LC-2201"},
+      {tanks + "2", 10, 12, 2018, 2025, "LC-2202"},
       {std::string(kSkid) + " / Cabinet S1 / Station 1", 12, 2, 2018, 2025, "LC-2201"},
   };
   site.historyEnd = when(2026, 10, 31, 23, 59);
+  site.tools = {"TS-2210", "RB-2215", "DB-2240", "PC-2230", "MM-2220", "MM-2195", day(2022, 1, 1)};
+  site.fault = {kFaultySerial, faultSince(), when(2024, 1, 31), kFaultShare};
+  site.ohmsSince = day(2022, 1, 1);
+  site.next = NextSpec{"TT-215", when(2026, 11, 20, 9, 30)};
   return site;
 }
 

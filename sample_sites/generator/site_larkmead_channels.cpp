@@ -50,18 +50,18 @@ void hallTemperatures(SiteSpec& site) {
   channel =
       &at.add("TE-103", "Product inlet temperature", rtd("pt100", 3, 0, 150), "RTD-5", "yearly", drifting());
   fit(*channel, "RP-6101");
-  channel = &at.add("TE-104", "Regenerator outlet temperature", rtd("pt100", 4, 0, 100, true), "RTD-5",
+  channel = &at.add("TE-104", "Regenerator outlet temperature", rtd("pt100", 4, 0, 100, true), "RTD-5T",
                     "yearly", drifting());
   fit(*channel, "RP-6102");
   channel =
-      &at.add("TE-105", "Steam header temperature", couple("K", 0, 400, 1.0), "TC-5", "yearly", drifting());
+      &at.add("TE-105", "Steam header temperature", couple("K", 0, 400, 1.0), "TC-5W", "yearly", drifting());
   fit(*channel, "CP-6201");
   channel = &at.add("TE-106", "Boiler flue temperature",
                     withAlarms(couple("K", 0, 600, 0.1), {.high = 350, .highHigh = 400, .deadBand = 5}),
                     "TC-5", "yearly", restless());
   fit(*channel, "CP-6202");
-  channel = &at.add("TE-107", "Chilled water temperature", couple("T", -50, 150, 0.1, true), "TC-5", "yearly",
-                    drifting());
+  channel = &at.add("TE-107", "Chilled water temperature", couple("T", -50, 150, 0.1, true), "TC-5T",
+                    "yearly", drifting());
   fit(*channel, "CP-6203");
   channel =
       &at.add("TE-108", "Drying bench temperature", couple("J", 0, 300, 0.1), "TC-5", "yearly", drifting());
@@ -117,7 +117,7 @@ void coldStore(SiteSpec& site) {
   ChannelSpec* channel = &one.add(
       "TE-201", "Cold room 1 temperature",
       withAlarms(rtd("pt1000", 2, -40, 60, true), {.low = 1, .high = 6, .highHigh = 8, .deadBand = 0.5}),
-      "RTD-5", "yearly", drifting());
+      "RTD-5T", "yearly", drifting());
   fit(*channel, "RP-6111");
   channel =
       &one.add("TE-202", "Cold room 2 temperature", rtd("pt1000", 2, -40, 60), "RTD-5", "yearly", drifting());

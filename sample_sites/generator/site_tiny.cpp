@@ -142,6 +142,9 @@ SiteSpec tiny() {
           since(current({0, 8, "m3/h"}, 0.001), when(2026, 11, 2, 9), "new meter with a current output"));
   site.rounds = {{"Brew house / Cabinet B1 / Station 1", 5, 9, 2023, 2026, "CAL-1"}};
   site.historyEnd = when(2026, 10, 31, 23, 59);
+  site.tools = {"SIM-1", "SIM-1", "SIM-1", "CAL-1", "CAL-1", "CAL-1", {}};
+  site.ohmsSince = day(2030, 1, 1);
+  site.next = NextSpec{"FT-8", when(2026, 11, 20, 9, 30)};
   return site;
 }
 
