@@ -145,6 +145,10 @@ void readRoutines(TomlTable& channel, Channel& into, const SiteReading& reading)
       table.problem("subject", "is given twice for this channel", "one routine for each subject at most");
       continue;
     }
+    if (*subject != Subject::channel && into.fittings.empty() && !channel.has("fitting")) {
+      table.problem("subject", fmt::format("is {}, but no sensor is fitted", text(*subject)),
+                    "add [[channel.fitting]] with sensor and from");
+    }
     checkPlanFits(table, routine, into, reading.site);
     into.routines.push_back(std::move(routine));
   }

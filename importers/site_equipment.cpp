@@ -17,7 +17,7 @@ void readRangePoints(TomlTable& range, CertificateRange& into) {
     CertificatePoint point;
     point.nominal = table.needNumber("nominal");
     point.error = table.needNumber("error");
-    point.uncertainty = table.needNumber("uncertainty", kNotNegative);
+    point.uncertainty = table.needNumber("uncertainty", kPositive);
     table.finish();
     if (table.problems().count() != before) {
       continue;
@@ -53,7 +53,7 @@ StandardCertificate readCertificate(TomlTable& table) {
   certificate.issued = issued.value_or(Date());
   certificate.validFrom = from.value_or(Date());
   certificate.validUntil = until.value_or(Date());
-  certificate.coverageFactor = table.number("k", 2.0, {0.0, 10.0, true});
+  certificate.coverageFactor = table.number("k", 2.0, {1.0, 10.0});
   auto ranges = table.tables("range", "range of " + table.name() + ",");
   for (auto& item : ranges) {
     CertificateRange range;

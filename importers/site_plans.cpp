@@ -10,9 +10,9 @@ constexpr std::pair<std::string_view, RunOrder> kOrders[] = {{"up", RunOrder::up
                                                              {"down", RunOrder::down},
                                                              {"up-down", RunOrder::upDown},
                                                              {"down-up", RunOrder::downUp}};
-// The percents a converter and a calibrator can still be asked for; beyond them a typing error is likelier.
-constexpr double kLowestPercent = -50.0;
-constexpr double kHighestPercent = 150.0;
+// How far outside its span a channel is followed (see PointModel::expected).
+constexpr double kLowestPercent = -5.0;
+constexpr double kHighestPercent = 105.0;
 
 ToleranceSide readSide(TomlTable& table) {
   ToleranceSide side;

@@ -64,10 +64,19 @@ struct HistoryRow {
   int appliedColumn = 0;
 };
 
+/// Which visit a row belongs to.
+struct VisitKey {
+  std::string channel;  ///< tag in the register
+  Subject subject = Subject::channel;
+  Moment performed;
+};
+
 struct Rejection {
   Where where;
   std::string reason;
   std::vector<int> lines;  ///< every source line refused with it
+  /// From importers, when that much of the row was understood: the visit must not be kept without this row.
+  std::optional<VisitKey> visit = {};
 };
 
 /// Says how far it is (0..1); returns false to cancel (InputError "cancelled", nothing written).
