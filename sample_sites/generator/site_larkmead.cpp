@@ -31,12 +31,9 @@ void peopleAndPlaces(SiteSpec& site) {
   cabinet(site, kTankFarm, "Cabinet T1", 2);
   cabinet(site, kSkid, "Cabinet S1", 1);
   site.intervals = {
-      {"half-yearly", "fixed", 6, 0, 0, 0},
-      {"yearly", "fixed", 12, 0, 0, 0},
+      {"half-yearly", "fixed", 6, 0, 0, 0},          {"yearly", "fixed", 12, 0, 0, 0},
+      {"yearly-reviewed", "fixed", 12, 0, 180, 730}, {"360-days", "fixed", 0, 360, 90, 1095},
       {"two-yearly", "fixed", 24, 0, 0, 0},
-      {"staircase", "staircase", 12, 0, 90, 1095},
-      {"reliability", "reliability", 12, 0, 90, 1095},
-      {"forecast", "forecast", 0, 365, 90, 1095},
   };
   for (int year = 2025; year <= 2028; ++year) {
     site.closed.push_back({day(year, 8, 1), day(year, 8, 15), "summer maintenance shutdown"});

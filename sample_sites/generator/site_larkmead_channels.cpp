@@ -71,7 +71,7 @@ void hallTemperatures(SiteSpec& site) {
 void hallPressuresAndFlows(SiteSpec& site) {
   Station at(site, std::string(kHall) + " / Cabinet P1 / Station 2");
   ChannelSpec* channel = &at.add("PT-111", "Homogeniser feed pressure", current({0, 10, "bar"}, 0.001),
-                                 "AI-5UD", "reliability", drifting());
+                                 "AI-5UD", "yearly-reviewed", drifting());
   fit(*channel, "PX-5601");
   routine(*channel, "sensor", "SEN-P5", "two-yearly", drifting());
   channel = &at.add("PT-112", "Homogeniser pressure", current({0, 250, "bar"}, 0.01), "AI-5UD", "yearly",
@@ -83,7 +83,7 @@ void hallPressuresAndFlows(SiteSpec& site) {
                     drifting());
   fit(*channel, "DX-5701");
   channel =
-      &at.add("FT-114", "Raw milk flow", current({0, 40, "m3/h"}, 0.01), "AI-5UD", "forecast", drifting());
+      &at.add("FT-114", "Raw milk flow", current({0, 40, "m3/h"}, 0.01), "AI-5UD", "360-days", drifting());
   fit(*channel, "FX-5801");
   at.add("PDT-115", "Filter differential pressure", countsOf(voltage({0, 2, "bar"}, 0), 32000, 12), "AI-5C",
          "yearly", drifting());
@@ -105,7 +105,7 @@ void hallOutputs(SiteSpec& site) {
          drifting());
   at.add("SC-122", "Feed pump speed", analogOut({0, 10, "V"}, {0, 1500, "rpm"}, "hold"), "AO-5", "yearly",
          drifting());
-  at.add("PV-123", "Back-pressure valve", analogOut(k420, {0, 100, "%"}, "off"), "AO-5", "staircase",
+  at.add("PV-123", "Back-pressure valve", analogOut(k420, {0, 100, "%"}, "off"), "AO-5", "yearly-reviewed",
          restless());
   at.add("XV-124", "Diversion valve solenoid", discreteOut("off"), "DO-1", "two-yearly", steady());
   at.add("XV-125", "Cooling water valve solenoid", discreteOut("hold"), "DO-1", "two-yearly", steady());
