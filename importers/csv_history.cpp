@@ -54,6 +54,7 @@ void readCsvHistory(const std::filesystem::path& file, const CsvMapping& mapping
   const std::string name = file.string();
   const CsvHead head = readHead(reader, mapping, name);
   into.beginFile(name);
+  into.headings(head.headings);
   RowReader rows(mapping, site, head, name, into);
   CsvRecord record;
   double told = -1.0;

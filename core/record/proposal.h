@@ -87,6 +87,9 @@ class HistorySink {
  public:
   virtual ~HistorySink() = default;
   virtual void beginFile(std::string name) = 0;
+  /// The headings of the source's columns, for naming them in messages; called after beginFile by sources
+  /// that have some.
+  virtual void headings(const std::vector<std::string>& names) { (void)names; }
   virtual void add(const HistoryRow& row) = 0;
   virtual void reject(Rejection rejection) = 0;  ///< a row the importer could not understand
 };
