@@ -20,8 +20,8 @@ std::vector<const Reading*> pointersTo(const std::vector<Reading>& readings) {
 void describeResults(Certificate& certificate, const CertificateSource& source) {
   const Calibration& calibration = *source.calibration;
   const PointModelPtr model = certificateModel(source);
-  certificate.tables = resultTables(calibration.asFound, Phase::asFound, model.get());
-  for (CertificateTable& table : resultTables(calibration.asLeft, Phase::asLeft, model.get())) {
+  certificate.tables = resultTables(calibration, Phase::asFound, model.get());
+  for (CertificateTable& table : resultTables(calibration, Phase::asLeft, model.get())) {
     certificate.tables.push_back(std::move(table));
   }
   certificate.foundConclusion =
@@ -68,7 +68,8 @@ Certificate describeCertificate(const CertificateSource& source) {
   certificate.standards = standardTexts(source);
   certificate.decision = decisionTexts(source);
   const Person* person = source.site->person(source.calibration->person);
-  certificate.people = {{"Performed by", person != nullptr ? person->name : source.calibration->person}};
+  certificate.people = {{"Performed by", person != nullptr ? person->name : source.calibration->person},
+                        {"Signatures", "none on this print; it is signed by hand below"}};
   certificate.signatures = {"Performed by: signature, date", "Authorised by: name, signature, date"};
   certificate.deviations = deviationTexts(source);
   certificate.statements = statementTexts(source);

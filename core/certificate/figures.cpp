@@ -36,9 +36,10 @@ std::string appliedWords(const Reading& reading) {
     case PointRole::lossOfSignal:
       return reading.point.appliedUnit == Unit::none
                  ? "communication interrupted"
-                 : fmt::format("communication interrupted at {}",
-                               formatQuantity(reading.applied, fullDecimals(reading.applied, 0, 6),
-                                              reading.point.appliedUnit));
+                 // A no-break space keeps the number with its unit.
+                 : fmt::format("communication interrupted at {}\u00a0{}",
+                               formatFixed(reading.applied, fullDecimals(reading.applied, 0, 6)),
+                               displaySymbol(reading.point.appliedUnit));
     case PointRole::value:
       break;
   }
@@ -70,12 +71,6 @@ std::string fractionText(double fraction, Verdict verdict) {
     return ">1.00";
   }
   return formatFixed(verdict == Verdict::pass ? std::min(fraction, 1.0) : fraction, 2);
-}
-
-std::string pointText(const Reading& reading, bool runs) {
-  const bool said = reading.point.label.find("run") != std::string::npos;
-  return runs && !said ? fmt::format("{}, run {}", reading.point.label, reading.point.run)
-                       : reading.point.label;
 }
 
 void addNote(std::string& notes, std::string_view note) {
@@ -196,7 +191,7 @@ std::optional<int> typedDecimals(const std::string& text, double value, Unit uni
 
 CertificateRow certificateRow(const Reading& reading, const RowStyle& style) {
   CertificateRow row;
-  row.point = pointText(reading, style.runs);
+  row.point = reading.point.label;
   if (reading.skipped()) {
     row.verdict = "skipped";
     row.note = reading.skipReason;

@@ -36,7 +36,6 @@ struct RowStyle {
   int appliedDecimals = 0;  ///< for applied values nobody typed
   double step = 0.0;        ///< of the reading; 0 when not known
   double spanWidth = 0.0;   ///< of the reading, for % of span; 0: the column is left out
-  bool runs = false;        ///< say which run each row belongs to
 };
 CertificateRow certificateRow(const Reading& reading, const RowStyle& style);
 

@@ -69,30 +69,36 @@ std::string groupTitle(const Group& group, Phase phase, bool alone) {
   const PointRole role = group.readings.front()->point.role;
   if (group.family == Family::level) {
     const bool alarm = role == PointRole::alarmTrip || role == PointRole::alarmReset;
-    return title + (alarm ? ": alarm levels" : ": switching levels");
+    return title + (alarm ? ", alarm levels" : ", switching levels");
   }
   if (group.family == Family::state) {
     const bool onlyLoss =
         std::all_of(group.readings.begin(), group.readings.end(),
                     [](const Reading* reading) { return reading->point.role == PointRole::lossOfSignal; });
-    return title + (onlyLoss ? ": loss of communication" : ": output states");
+    return title + (onlyLoss ? ", loss of communication" : ", output states");
   }
-  return alone ? title : title + ": values";
+  return alone ? title : title + ", values";
 }
 
-RowStyle styleFor(const Group& group, const PointModel* model) {
-  RowStyle style;
-  for (const Reading* reading : group.readings) {
-    const TestPoint& point = reading->point;
-    style.runs = style.runs || point.run > 1;
-    if (reading->skipped() || point.role != PointRole::value) {
-      continue;
+/// Most decimals of the applied values of both phases, so that their tables look alike.
+int appliedDecimals(const Calibration& calibration, Unit unit) {
+  int most = 0;
+  for (const auto* readings : {&calibration.asFound, &calibration.asLeft}) {
+    for (const Reading& reading : *readings) {
+      if (reading.skipped() || reading.point.role != PointRole::value || reading.point.appliedUnit != unit) {
+        continue;
+      }
+      const auto typed = typedDecimals(reading.appliedText, reading.applied, unit);
+      // A nominal value nobody typed is shown in full, to six decimals at most.
+      most = std::max(most, typed ? *typed : fullDecimals(reading.applied, 0, 6));
     }
-    const auto typed = typedDecimals(reading->appliedText, reading->applied, point.appliedUnit);
-    // A nominal value nobody typed is shown in full, to six decimals at most.
-    const int needed = fullDecimals(reading->applied, 0, 6);
-    style.appliedDecimals = std::max(style.appliedDecimals, typed.value_or(needed));
   }
+  return most;
+}
+
+RowStyle styleFor(const Group& group, const Calibration& calibration, const PointModel* model) {
+  RowStyle style;
+  style.appliedDecimals = appliedDecimals(calibration, group.applied);
   if (model != nullptr && model->readingSpan().unit == group.reading) {
     style.step = model->step();
     style.spanWidth = group.family == Family::state ? 0.0 : model->readingSpan().width();
@@ -203,17 +209,18 @@ std::string conclusion(const std::string& title, const std::vector<const Reading
   return sentence;
 }
 
-std::vector<CertificateTable> resultTables(const std::vector<Reading>& readings, Phase phase,
+std::vector<CertificateTable> resultTables(const Calibration& calibration, Phase phase,
                                            const PointModel* model) {
   std::vector<CertificateTable> tables;
-  const std::vector<Group> groups = grouped(readings);
+  const std::vector<Group> groups =
+      grouped(phase == Phase::asFound ? calibration.asFound : calibration.asLeft);
   for (const Group& group : groups) {
     CertificateTable table;
     table.phase = phase;
     table.title = groupTitle(group, phase, groups.size() == 1);
     table.appliedUnit = group.family == Family::value ? shownUnit(group.applied) : "";
     table.readingUnit = shownUnit(group.reading);
-    const RowStyle style = styleFor(group, model);
+    const RowStyle style = styleFor(group, calibration, model);
     for (const Reading* reading : group.readings) {
       table.rows.push_back(certificateRow(*reading, style));
     }

@@ -12,7 +12,7 @@ namespace spanwright {
 PointModelPtr certificateModel(const CertificateSource& source);
 
 /// One table for each group of points that share their units; values first, then levels, then states.
-std::vector<CertificateTable> resultTables(const std::vector<Reading>& readings, Phase phase,
+std::vector<CertificateTable> resultTables(const Calibration& calibration, Phase phase,
                                            const PointModel* model);
 
 /// "As found: fail; 8 of 10 points are inside their limits, 1 was skipped"

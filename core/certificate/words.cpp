@@ -5,6 +5,7 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <cctype>
 
 #include "core/units/number.h"
 #include "core/units/quantity.h"
@@ -46,8 +47,27 @@ std::string_view subjectText(Subject subject) {
   return "the loop end to end: sensor and channel together";
 }
 
+/// The setup's and tolerance's own lines are ASCII; a certificate shows units as people write them.
+std::string withDisplaySymbols(std::string line) {
+  const auto partOfWord = [](char c) { return std::isalnum(static_cast<unsigned char>(c)) != 0; };
+  for (const Unit unit : allUnits()) {
+    const std::string from(symbol(unit));
+    const std::string to(displaySymbol(unit));
+    if (from.empty() || from == to) {
+      continue;
+    }
+    for (auto at = line.find(from); at != std::string::npos; at = line.find(from, at + 1)) {
+      const std::size_t after = at + from.size();
+      if ((at == 0 || !partOfWord(line[at - 1])) && (after == line.size() || !partOfWord(line[after]))) {
+        line.replace(at, from.size(), to);
+      }
+    }
+  }
+  return line;
+}
+
 std::string schemeText(const TestScheme& scheme) {
-  std::string sentence;
+  std::string sentence = scheme.percents.empty() ? "those of the setup" : "";
   if (!scheme.percents.empty()) {
     std::vector<std::string> percents;
     for (const double percent : scheme.percents) {
@@ -56,7 +76,13 @@ std::string schemeText(const TestScheme& scheme) {
     sentence = fmt::format("{} % of span, {}", fmt::join(percents, ", "), text(scheme.order));
   }
   if (scheme.repeats > 1) {
-    sentence += fmt::format("{}run {} times", sentence.empty() ? "" : ", ", scheme.repeats);
+    sentence += fmt::format(", run {} times", scheme.repeats);
+  }
+  if (scheme.alarms) {
+    sentence += "; every alarm level in use";
+  }
+  if (scheme.loss) {
+    sentence += "; loss of communication";
   }
   return sentence;
 }
@@ -96,15 +122,17 @@ std::string specification(const CertificateSource& source) {
   if (source.plan == nullptr) {
     return "";
   }
-  std::string line =
-      fmt::format("limits of error printed with each point, from plan {} revision {}: {}", calibration.plan,
-                  calibration.planRevision, describe(source.plan->tolerance, readingUnit(calibration)));
-  const bool states =
-      std::any_of(calibration.asFound.begin(), calibration.asFound.end(), [](const Reading& reading) {
-        return reading.point.role == PointRole::stateOn || reading.point.role == PointRole::stateOff;
-      });
-  if (states) {
-    line += "; output states: the voltage limits of the setup";
+  const SetupKind* kind =
+      source.setup != nullptr && calibration.subject != Subject::sensor ? &source.setup->setup.kind : nullptr;
+  std::string line = "limits of error printed with each point, from ";
+  if (kind != nullptr && std::holds_alternative<DiscreteOutputSetup>(*kind)) {
+    return line + "the voltage limits of the setup";
+  }
+  line += fmt::format("plan {} revision {}: {}", calibration.plan, calibration.planRevision,
+                      withDisplaySymbols(describe(source.plan->tolerance, readingUnit(calibration))));
+  const auto* threshold = kind != nullptr ? std::get_if<ThresholdSetup>(kind) : nullptr;
+  if (threshold != nullptr && threshold->inputType > 0) {
+    line += fmt::format("; no wider than IEC 61131-2 type {} allows", threshold->inputType);
   }
   if (anyFloored(calibration)) {
     line += "; where that is finer than one step of the reading, one step";
@@ -115,9 +143,8 @@ std::string specification(const CertificateSource& source) {
 void addSkipped(std::vector<std::string>& texts, const std::vector<Reading>& readings, Phase phase) {
   for (const Reading& reading : readings) {
     if (reading.skipped()) {
-      texts.push_back(fmt::format("Skipped {}, {}{}: {}", text(phase), reading.point.label,
-                                  reading.point.run > 1 ? fmt::format(" (run {})", reading.point.run) : "",
-                                  reading.skipReason));
+      texts.push_back(
+          fmt::format("Skipped {}, {}: {}", text(phase), reading.point.label, reading.skipReason));
     }
   }
 }
@@ -176,7 +203,7 @@ std::vector<LabelledText> itemTexts(const CertificateSource& source) {
     add(texts, covered ? "Sensor" : "Sensor fitted",
         sensorText(*source.sensor) + (covered ? "" : " (not part of this calibration)"));
     add(texts, "Serial number", source.sensor->serial);
-    add(texts, "Sensor range", describe(source.sensor->range));
+    add(texts, "Sensor range", withDisplaySymbols(describe(source.sensor->range)));
   }
   return texts;
 }
@@ -189,11 +216,8 @@ std::vector<LabelledText> setupTexts(const CertificateSource& source) {
   const SetupVersion& setup = *source.setup;
   add(texts, "Version", fmt::format("{}", setup.version));
   add(texts, "In force since", shownMoment(setup.inForceFrom));
-  add(texts, "Setup", describe(setup.setup));
-  if (setup.setup.filterSeconds > 0.0) {
-    add(texts, "Input filter", formatShortest(setup.setup.filterSeconds) + " s");
-  }
-  add(texts, "Why set up so", setup.remark);
+  add(texts, "Setup", withDisplaySymbols(describe(setup.setup)));
+  add(texts, "Reason", setup.remark);
   return texts;
 }
 

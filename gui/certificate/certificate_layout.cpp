@@ -16,6 +16,7 @@ constexpr double kTop = 450.0;
 constexpr double kBottom = 640.0;     // footer included
 constexpr double kLaterHead = 230.0;  // of the repeated header
 constexpr int kBody = 82;
+constexpr double kEndHeight = 180.0;  // of the end mark with the space above it
 
 Pairs pairs(const std::vector<LabelledText>& texts) {
   Pairs list;
@@ -154,8 +155,8 @@ void placeResults(PageFlow& flow, const Certificate& certificate) {
   if (certificate.tables.empty()) {
     return;
   }
-  flow.heading(QStringLiteral("Results"), 700.0);
-  const QFont body = typeface(kBody);
+  QStringList ignored;
+  flow.heading(QStringLiteral("Results"), openingHeight(flow, gridOf(certificate.tables.front(), ignored)));
   bool adjusted = false;
   const auto adjustment = [&] {
     flow.paragraph(printed(certificate.adjustment), typeface(kBody, true));
@@ -180,7 +181,6 @@ void placeStandards(PageFlow& flow, const Certificate& certificate) {
   if (certificate.standards.empty()) {
     return;
   }
-  flow.heading(QStringLiteral("Reference standards and traceability"), 500.0);
   Grid grid;
   for (const char* heading : {"Serial number", "Standard", "Certificate", "Issued by", "Valid from",
                               "Valid until", "Traceability"}) {
@@ -195,6 +195,7 @@ void placeStandards(PageFlow& flow, const Certificate& certificate) {
     }
     grid.rows.push_back(std::move(row));
   }
+  flow.heading(QStringLiteral("Reference standards and traceability"), openingHeight(flow, grid));
   placeGrid(flow, grid);
 }
 
@@ -205,7 +206,8 @@ void placeSignatures(PageFlow& flow, const Certificate& certificate) {
   const double gap = 200.0;
   const auto lines = static_cast<double>(std::max<std::size_t>(1, certificate.signatures.size()));
   const double each = (flow.width() - gap * (lines - 1.0)) / lines;
-  const double height = flow.pairsHeight(people, flow.width()) + kRoomToSign + 2.0 * leading(small) + 40.0;
+  const double height =
+      flow.pairsHeight(people, flow.width()) + kRoomToSign + 2.0 * leading(small) + 40.0 + kEndHeight;
   flow.heading(QStringLiteral("People"), height);
   flow.flowPairs(people);
   if (certificate.signatures.empty()) {
@@ -232,7 +234,7 @@ void placeEnd(PageFlow& flow, const Certificate& certificate) {
   const QString end = certificate.number.empty()
                           ? QStringLiteral("End of certificate")
                           : QStringLiteral("End of certificate ") + shownNumber(certificate);
-  flow.ensure(leading(font) + 60.0);
+  flow.ensure(kEndHeight);
   flow.skip(60.0);
   const double middle = (flow.left() + flow.right()) / 2.0;
   const double beside = textWidth(font, end) / 2.0 + 120.0;

@@ -12,9 +12,11 @@
 namespace spanwright {
 namespace {
 
-constexpr double kPlotHeight = 1350.0;
-constexpr double kMark = 30.0;   // half the size of a mark
-constexpr double kApart = 42.0;  // as found left of its place, as left right of it
+constexpr double kLowestPlot = 850.0;
+constexpr double kHighestPlot = 1300.0;
+constexpr double kMark = 30.0;     // half the size of a mark
+constexpr double kApart = 68.0;    // from one mark to the next at the same place
+constexpr double kBeside = 170.0;  // from the frame to the outermost place
 constexpr int kLabelSize = 70;
 
 const QColor kInk(0, 0, 0);
@@ -50,7 +52,8 @@ struct Plot {
   QRectF area;
   Axis x, y;
   double place(double value) const {
-    return area.left() + area.width() * (value - x.ticks.front()) / (x.ticks.back() - x.ticks.front());
+    const double inner = area.width() - 2.0 * kBeside;
+    return area.left() + kBeside + inner * (value - x.ticks.front()) / (x.ticks.back() - x.ticks.front());
   }
   double height(double error) const {
     return area.bottom() - area.height() * (error - y.ticks.front()) / (y.ticks.back() - y.ticks.front());
@@ -71,8 +74,8 @@ Axis errorAxis(const CertificateChart& chart) {
 Axis placeAxis(const CertificateChart& chart) {
   Axis axis;
   if (!chart.categories.empty()) {
-    // Half a place of room at either end.
-    axis.ticks = {-0.5, static_cast<double>(chart.categories.size()) - 0.5};
+    // Some room at either end.
+    axis.ticks = {-0.4, static_cast<double>(chart.categories.size()) - 0.6};
     return axis;
   }
   double low = 0.0;
@@ -81,7 +84,6 @@ Axis placeAxis(const CertificateChart& chart) {
     low = std::min(low, mark.percent);
     high = std::max(high, mark.percent);
   }
-  // A little room beside the outermost marks, without ticks of its own.
   return roundAxis(low, high, 10);
 }
 
@@ -104,7 +106,7 @@ void drawAxes(PageFlow& flow, const Plot& plot, const CertificateChart& chart) {
                 Align::centre);
     }
   } else {
-    const double slot = plot.area.width() / static_cast<double>(chart.categories.size());
+    const double slot = plot.place(1.0) - plot.place(0.0);
     for (std::size_t i = 0; i < chart.categories.size(); ++i) {
       double y = foot + 35.0;
       for (const QString& line : wrapped(font, printed(chart.categories[i]), slot - 30.0)) {
@@ -163,13 +165,27 @@ void drawLimits(PageFlow& flow, const Plot& plot, const CertificateChart& chart)
   }
 }
 
+/// Marks of one place stand side by side: as found before as left, going up before going down.
+int column(const ChartMark& mark) {
+  return (mark.asLeft ? 2 : 0) + (mark.direction == Direction::down ? 1 : 0);
+}
+
 void drawMarks(PageFlow& flow, const Plot& plot, const CertificateChart& chart) {
-  const bool both =
-      std::any_of(chart.marks.begin(), chart.marks.end(), [](const ChartMark& m) { return m.asLeft; }) &&
-      std::any_of(chart.marks.begin(), chart.marks.end(), [](const ChartMark& m) { return !m.asLeft; });
+  std::map<double, std::set<int>> columns;
   for (const ChartMark& mark : chart.marks) {
-    const double aside = both ? (mark.asLeft ? kApart : -kApart) : 0.0;
-    flow.path(markItem(mark, {plot.place(mark.percent) + aside, plot.height(mark.error)}));
+    columns[mark.percent].insert(column(mark));
+  }
+  double closest = plot.area.width();
+  for (auto place = columns.begin(); std::next(place) != columns.end(); ++place) {
+    closest = std::min(closest, plot.place(std::next(place)->first) - plot.place(place->first));
+  }
+  for (const ChartMark& mark : chart.marks) {
+    const std::set<int>& here = columns[mark.percent];
+    const auto count = static_cast<double>(here.size());
+    const auto nth = static_cast<double>(std::distance(here.begin(), here.find(column(mark))));
+    const double apart = std::min(kApart, closest / (count + 1.0));
+    const double x = plot.place(mark.percent) + (nth - (count - 1.0) / 2.0) * apart;
+    flow.path(markItem(mark, {x, plot.height(mark.error)}));
   }
 }
 
@@ -211,7 +227,7 @@ double footHeight(const CertificateChart& chart, double width) {
   const QFont font = typeface(kLabelSize);
   qsizetype lines = 1;
   for (const std::string& name : chart.categories) {
-    const double slot = width / static_cast<double>(chart.categories.size());
+    const double slot = (width - 2.0 * kBeside) / (static_cast<double>(chart.categories.size()) - 0.2);
     lines = std::max(lines, wrapped(font, printed(name), slot - 30.0).size());
   }
   return 35.0 + static_cast<double>(lines) * leading(font);
@@ -254,7 +270,9 @@ void placeChart(PageFlow& flow, const CertificateChart& chart) {
   const double right = flow.right() - 60.0;
   const double foot = footHeight(chart, right - left);
   flow.skip(60.0);
-  flow.ensure(leading(bold) + 3.0 * leading(font) + kPlotHeight + foot + 2.0 * leading(font) + 120.0);
+  const double around = leading(bold) + 5.0 * leading(font) + foot + 140.0;
+  flow.ensure(around + kLowestPlot);
+  const double height = std::clamp(flow.remaining() - around, kLowestPlot, kHighestPlot);
   flow.text(flow.left(), flow.y() + rise(bold), bold, printed(chart.title));
   flow.skip(leading(bold) + 12.0);
   drawLegend(flow, chart, flow.left(), flow.width());
@@ -262,11 +280,11 @@ void placeChart(PageFlow& flow, const CertificateChart& chart) {
       QStringLiteral("error, ") + (chart.unit.empty() ? QStringLiteral("1") : printed(chart.unit));
   flow.text(flow.left(), flow.y() + rise(font), font, errorTitle);
   flow.skip(leading(font) + 25.0);
-  plot.area = QRectF(left, flow.y(), right - left, kPlotHeight);
+  plot.area = QRectF(left, flow.y(), right - left, height);
   drawAxes(flow, plot, chart);
   drawLimits(flow, plot, chart);
   drawMarks(flow, plot, chart);
-  flow.skip(kPlotHeight + foot);
+  flow.skip(height + foot);
   if (chart.categories.empty()) {
     flow.text((left + right) / 2.0, flow.y() + rise(font), font, QStringLiteral("nominal point, % of span"),
               Align::centre);

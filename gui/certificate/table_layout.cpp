@@ -19,17 +19,33 @@ struct Need {
   double natural = 0.0;  // nothing broken at all
 };
 
-Need columnNeed(const Grid& grid, std::size_t index, int size) {
+/// Narrowest that keeps a heading on two lines, better than three.
+double twoLines(const QFont& font, const QString& heading) {
+  double best = textWidth(font, heading);
+  for (qsizetype at = heading.indexOf(QLatin1Char(' ')); at > 0;
+       at = heading.indexOf(QLatin1Char(' '), at + 1)) {
+    best = std::min(best, std::max(textWidth(font, heading.left(at)), textWidth(font, heading.mid(at + 1))));
+  }
+  return best;
+}
+
+Need columnNeed(const Grid& grid, std::size_t index, int size, double width) {
   const GridColumn& column = grid.columns[index];
   const QFont bold = typeface(size, true);
   Need need;
   need.least = std::max(widestWord(bold, column.heading), textWidth(bold, column.unit));
-  need.natural = need.least;
+  need.natural = std::max(need.least, twoLines(bold, column.heading));
   for (const GridRow& row : grid.rows) {
     const QFont font = row.strong ? bold : typeface(size);
     const double whole = textWidth(font, row.cells[index]);
     need.natural = std::max(need.natural, whole);
     need.least = std::max(need.least, column.number ? whole : widestWord(font, row.cells[index]));
+  }
+  if (!column.number) {
+    // One endless word must not starve the other columns: it is broken instead. Nor may an endless text.
+    const bool endless = need.least > width / 4.0;
+    need.least = std::min(need.least, width / 4.0);
+    need.natural = endless ? need.least : std::min(need.natural, width);
   }
   // Line breaking rounds up: a hair more than measured keeps a word that just fits on its line.
   need.least += 2.0 * kPadding + 4.0;
@@ -58,12 +74,30 @@ class GridPlacer {
       : flow_(flow), grid_(grid), fit_(fitColumns(grid, flow.width())), font_(typeface(fit_.size)) {}
 
   void place() {
+    flow_.ensure(opening());
     startPage(false);
-    for (const GridRow& row : grid_.rows) {
-      placeRow(row);
+    for (std::size_t i = 0; i < grid_.rows.size(); ++i) {
+      // The last row does not stand alone on a page.
+      const bool withNext = i + 2 == grid_.rows.size();
+      placeRow(grid_.rows[i], withNext ? rowHeight(wrapCells(grid_.rows[i + 1])) : 0.0);
     }
     flow_.rule(flow_.left(), flow_.right(), flow_.y(), 7.0);
     flow_.skip(40.0);
+  }
+
+  /// What must fit where the table begins: all of a short table, else its head and two rows.
+  double opening() const {
+    const double head = headHeight(wrapHeadings());
+    double whole = head;
+    double start = head;
+    for (std::size_t i = 0; i < grid_.rows.size() && whole <= flow_.fullHeight(); ++i) {
+      const double height = rowHeight(wrapCells(grid_.rows[i]));
+      whole += height;
+      start += i < 2 ? height : 0.0;
+    }
+    constexpr double kShort = 0.35;
+    const double page = flow_.fullHeight();
+    return whole <= kShort * page ? whole : start <= kShort * page ? start : head + 3.0 * leading(font_);
   }
 
  private:
@@ -123,11 +157,8 @@ class GridPlacer {
 
   void startPage(bool continued) {
     const Cells headings = wrapHeadings();
-    const double twoRows = 2.0 * (leading(font_) + kRowPadding);
     if (continued) {
       flow_.newPage();
-    } else {
-      flow_.ensure(headHeight(headings) + twoRows);
     }
     if (!grid_.title.isEmpty()) {
       const QFont title = titleFont();
@@ -135,7 +166,10 @@ class GridPlacer {
       flow_.text(flow_.left(), flow_.y() + rise(title), title, shown);
       flow_.skip(leading(title) + 12.0);
     }
-    flow_.rule(flow_.left(), flow_.right(), flow_.y(), 7.0);
+    if (continued || !grid_.title.isEmpty()) {
+      // A table without a title stands under a section's rule already.
+      flow_.rule(flow_.left(), flow_.right(), flow_.y(), 7.0);
+    }
     flow_.skip(14.0);
     drawLines(headings, 0, headings.count, typeface(fit_.size, true), true);
     flow_.skip(16.0);
@@ -143,12 +177,16 @@ class GridPlacer {
     first_ = true;
   }
 
-  void placeRow(const GridRow& row) {
+  double rowHeight(const Cells& cells) const {
+    return static_cast<double>(cells.count) * leading(font_) + kRowPadding;
+  }
+
+  void placeRow(const GridRow& row, double next) {
     const Cells cells = wrapCells(row);
     const double line = leading(font_);
-    const double height = static_cast<double>(cells.count) * line + kRowPadding;
+    const double height = rowHeight(cells) + next;
     const double emptyPage = flow_.fullHeight() - headHeight(wrapHeadings());
-    if (!flow_.fits(height) && height <= emptyPage) {
+    if (!flow_.fits(height) && height <= emptyPage && !first_) {
       breakHere();
     }
     qsizetype done = 0;
@@ -192,7 +230,7 @@ ColumnFit fitColumns(const Grid& grid, double width) {
     std::vector<Need> needs;
     Need total;
     for (std::size_t i = 0; i < grid.columns.size(); ++i) {
-      needs.push_back(columnNeed(grid, i, size));
+      needs.push_back(columnNeed(grid, i, size, width));
       total.least += needs.back().least;
       total.natural += needs.back().natural;
     }
@@ -207,6 +245,11 @@ ColumnFit fitColumns(const Grid& grid, double width) {
       return *broken;
     }
   }
+}
+
+double openingHeight(const PageFlow& flow, const Grid& grid) {
+  PageFlow measured = flow;
+  return GridPlacer(measured, grid).opening();
 }
 
 void placeGrid(PageFlow& flow, const Grid& grid) {

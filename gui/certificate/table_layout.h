@@ -32,6 +32,9 @@ struct ColumnFit {
 };
 ColumnFit fitColumns(const Grid& grid, double width);
 
+/// Room that must be left for the table where it begins, so that its section's heading can be kept with it.
+double openingHeight(const PageFlow& flow, const Grid& grid);
+
 void placeGrid(PageFlow& flow, const Grid& grid);
 
 }  // namespace spanwright

@@ -64,13 +64,18 @@ QFont fitting(int size, bool bold, const QString& text, double width) {
 }
 
 QString printed(const std::string& text) {
-  QString shown = QString::fromStdString(text);
-  for (QChar& c : shown) {
-    if (c.category() == QChar::Other_Control || c == QChar::LineSeparator || c == QChar::ParagraphSeparator) {
-      c = QLatin1Char(' ');
+  QString shown;
+  for (const QChar c : QString::fromStdString(text)) {
+    // No-break spaces stay: they hold a number and its unit together.
+    const bool blank = c.category() == QChar::Other_Control || c == QChar::LineSeparator ||
+                       c == QChar::ParagraphSeparator || c == QLatin1Char(' ');
+    if (!blank) {
+      shown += c;
+    } else if (!shown.isEmpty() && !shown.endsWith(QLatin1Char(' '))) {
+      shown += QLatin1Char(' ');
     }
   }
-  return shown.simplified();
+  return shown.endsWith(QLatin1Char(' ')) ? shown.chopped(1) : shown;
 }
 
 QString printedNumber(const std::string& text) {
