@@ -323,6 +323,7 @@ class Subject {
       truth.unit = sheet_->readingUnit();
       truth.ratePerYear = rate(point);
       truth.noiseSd = noiseSd(point);
+      truth.resolution = sheet_->step();
       truth.hysteresis = hysteresis(point);
       truth.visits = visits_[point.key];
       if (routine_.manner.intermittent) {

@@ -44,7 +44,7 @@ struct TrueRate {
   int setup = 1;
   std::string sensor;
   std::string point, unit;
-  double ratePerYear = 0.0, noiseSd = 0.0, hysteresis = 0.0;
+  double ratePerYear = 0.0, noiseSd = 0.0, resolution = 0.0, hysteresis = 0.0;
   int visits = 0;              ///< with an as-found reading there
   std::string notRecoverable;  ///< why the rate cannot be told from the readings; empty when it can
 };

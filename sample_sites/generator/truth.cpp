@@ -54,10 +54,10 @@ Reach reachOf(const SiteSpec& site) {
 
 std::string ratesCsv(const History& history) {
   std::string text = row({"channel", "subject", "setup", "sensor", "point", "unit", "rate_per_year",
-                          "noise_sd", "hysteresis", "visits", "not_recoverable"});
+                          "noise_sd", "resolution", "hysteresis", "visits", "not_recoverable"});
   for (const TrueRate& rate : history.rates) {
     text += row({rate.channel, rate.subject, std::to_string(rate.setup), rate.sensor, rate.point, rate.unit,
-                 brief(rate.ratePerYear), brief(rate.noiseSd), brief(rate.hysteresis),
+                 brief(rate.ratePerYear), brief(rate.noiseSd), brief(rate.resolution), brief(rate.hysteresis),
                  std::to_string(rate.visits), rate.notRecoverable});
   }
   return text;
