@@ -22,24 +22,33 @@ struct ValueAndSlope {
   double slope = 0.0;  ///< mV/K
 };
 
-ValueAndSlope evaluate(ThermocoupleType type, double t) {
+/// The piece `t` lies in; at a join the lower one.
+std::size_t segmentAt(ThermocoupleType type, double t) {
   const auto segments = coupleSegments(type);
   std::size_t at = 0;
   while (at + 1 < segments.size() && t > segments[at].high)
     ++at;
+  return at;
+}
+
+ValueAndSlope evaluateSegment(ThermocoupleType type, std::size_t segment, double t) {
   ValueAndSlope result;
-  const auto& coefficients = segments[at].coefficients;
+  const auto& coefficients = coupleSegments(type)[segment].coefficients;
   for (std::size_t i = coefficients.size(); i-- > 0;) {
     result.slope = result.slope * t + result.value;
     result.value = result.value * t + coefficients[i];
   }
-  if (type == ThermocoupleType::K && t > 0.0) {
+  if (type == ThermocoupleType::K && segment > 0) {
     const double distance = t - kTypeKA2;
     const double term = kTypeKA0 * std::exp(kTypeKA1 * distance * distance);
     result.value += term;
     result.slope += 2.0 * kTypeKA1 * distance * term;
   }
   return result;
+}
+
+ValueAndSlope evaluate(ThermocoupleType type, double t) {
+  return evaluateSegment(type, segmentAt(type, t), t);
 }
 
 std::optional<RangeResult> outsideFunction(ThermocoupleType type, double t) {
@@ -128,13 +137,17 @@ Expected thermocoupleCelsius(ThermocoupleType type, Millivolts emf, Celsius refe
     return RangeResult::belowFunction;
   if (sum > evaluate(type, range.high.value).value + kSlackMillivolts)
     return RangeResult::aboveFunction;
-  return solve(type, sum, low - 1e-6, range.high.value + 1e-6);
+  return solve(type, sum, low, range.high.value);
 }
 
 Expected seebeckMicrovoltsPerKelvin(ThermocoupleType type, Celsius at) {
   if (const auto fault = outsideFunction(type, at.value))
     return *fault;
-  return 1000.0 * evaluate(type, at.value).slope;
+  const std::size_t segment = segmentAt(type, at.value);
+  const double slope = evaluateSegment(type, segment, at.value).slope;
+  const bool join =
+      at.value == coupleSegments(type)[segment].high && segment + 1 < coupleSegments(type).size();
+  return join ? 500.0 * (slope + evaluateSegment(type, segment + 1, at.value).slope) : 1000.0 * slope;
 }
 
 namespace {
