@@ -84,6 +84,26 @@ void setUp(Connection& connection) {
   connection.execute("PRAGMA foreign_keys = ON; PRAGMA synchronous = FULL; PRAGMA cache_size = -16384;");
 }
 
+bool hasLog(const fs::path& file) {
+  fs::path log = file;
+  log += "-wal";
+  std::error_code error;
+  return fs::exists(log, error) && fs::file_size(log, error) > 0;
+}
+
+/// SQLite fills up a page cut short with zeros, which may pass for values. A whole file ends with a whole
+/// page, unless a program died while it copied from the log, which is then still there and repairs it.
+void refuseCutPage(const fs::path& file, std::string_view head) {
+  const auto byte = [&head](std::size_t at) {
+    return static_cast<unsigned>(static_cast<unsigned char>(head[at]));
+  };
+  const unsigned stored = byte(16) << 8U | byte(17);
+  const std::uintmax_t pageSize = stored == 1 ? 65536 : stored;  // file format, "The Database Header"
+  if (pageSize == 0 || (fs::file_size(file) % pageSize != 0 && !hasLog(file))) {
+    refuse(file, "is damaged (it ends too early)", "restore it from a backup");
+  }
+}
+
 /// What can be told without SQLite, in plainer words than it has.
 void lookAtFile(const fs::path& file) {
   std::error_code error;
@@ -106,14 +126,19 @@ void lookAtFile(const fs::path& file) {
     refuse(file, "may not be opened by you", "ask for permission to read it");
   }
   constexpr std::string_view kHead{"SQLite format 3\0", 16};
-  std::array<char, kHead.size()> head{};
+  std::array<char, 100> head{};
   stream.read(head.data(), head.size());
   if (stream.gcount() == 0) {
     refuse(file, "is empty and not a record", "choose another file, or restore it from a backup");
   }
-  if (std::string_view(head.data(), static_cast<std::size_t>(stream.gcount())) != kHead) {
+  const std::string_view read(head.data(), static_cast<std::size_t>(stream.gcount()));
+  if (!read.starts_with(kHead)) {
     refuse(file, "is not a record of this program", "choose another file");
   }
+  if (read.size() < head.size()) {
+    refuse(file, "is damaged (it ends too early)", "restore it from a backup");
+  }
+  refuseCutPage(file, read);
 }
 
 void checkIdentity(Connection& connection) {
@@ -150,10 +175,8 @@ void checkWhole(Connection& connection) {
 /// In a folder that cannot be written SQLite has no room for the files by which readers and writers agree.
 /// Without a log beside the file nobody has it open for writing, so it can be read as it stands.
 bool mustBeReadAsItStands(const fs::path& file) {
-  fs::path log = file;
-  log += "-wal";
-  std::error_code error;
-  return ::access(fs::absolute(file).parent_path().c_str(), W_OK) != 0 && !fs::exists(log, error);
+  return ::faccessat(AT_FDCWD, fs::absolute(file).parent_path().c_str(), W_OK, AT_EACCESS) != 0 &&
+         !hasLog(file);
 }
 
 std::unique_ptr<Connection> openForReading(const fs::path& file) {
