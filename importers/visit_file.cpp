@@ -45,6 +45,9 @@ ProposedReading readReading(TomlTable& table) {
     table.problem("direction", "is given without point", "name the point too, or leave both out");
   }
   reading.where = table.problems().where(table.at(table.has("reading") ? "reading" : "skip"));
+  if (table.has("applied")) {
+    reading.appliedWhere = table.problems().where(table.at("applied"));
+  }
   table.finish();
   return reading;
 }

@@ -25,7 +25,9 @@ struct ProposedReading {
   std::string key;   ///< pointKey, may be empty
   Direction direction = Direction::none;
   TypedReading typed;
-  Where where;  ///< in its source
+  Where where;         ///< in its source
+  Where appliedWhere;  ///< of the applied value, when its source tells them apart
+  const Where& placeOf(bool applied) const { return applied && appliedWhere.line > 0 ? appliedWhere : where; }
 };
 struct ProposedVisit {
   std::string channel;

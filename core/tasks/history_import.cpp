@@ -246,6 +246,12 @@ void HistoryImport::keep(Calibration calibration, const Visit& visit) {
   lastKept_ = std::move(calibration);
 }
 
+std::size_t HistoryImport::sourceIndex(const std::string& name) const {
+  const auto found = std::find_if(sources_.begin(), sources_.end(),
+                                  [&name](const Source& source) { return source.name == name; });
+  return static_cast<std::size_t>(found - sources_.begin());
+}
+
 ImportOutcome HistoryImport::finish(bool keepGood, bool dryRun, const Progress& progress) {
   keepGood_ = keepGood;
   dryRun_ = dryRun;
@@ -274,6 +280,11 @@ ImportOutcome HistoryImport::finish(bool keepGood, bool dryRun, const Progress& 
   }
   transaction.reset();
   store_.clearStaging();
+  std::stable_sort(outcome_.rejected.begin(), outcome_.rejected.end(),
+                   [this](const Rejection& a, const Rejection& b) {
+                     return std::tuple(sourceIndex(a.where.file), a.where.line, a.where.column) <
+                            std::tuple(sourceIndex(b.where.file), b.where.line, b.where.column);
+                   });
   return std::move(outcome_);
 }
 

@@ -20,7 +20,7 @@ struct ImportOutcome {
   std::int64_t alreadyKnown = 0;    ///< visits that are in the record with the same content
   std::int64_t mistakes = 0;        ///< every rejection, also those not kept in `rejected`
   std::int64_t rejectedLines = 0;   ///< source lines named by them
-  std::vector<Rejection> rejected;  ///< the first kKeptRejections of them, in the order of finding
+  std::vector<Rejection> rejected;  ///< the first kKeptRejections of them, by source, line and column
 };
 
 /// Takes the rows of any number of sources, then checks and stores them with finish(), once. Rows of one
@@ -63,6 +63,7 @@ class HistoryImport : public HistorySink {
   void close(Visit& visit);
   void rejectVisit(const Visit& visit, std::vector<Rejection> found);
   void keep(Calibration calibration, const Visit& visit);
+  std::size_t sourceIndex(const std::string& name) const;
   Where whereOf(const Visit& visit, int line, int column) const;
 
   Store& store_;

@@ -29,7 +29,7 @@ class Placing {
       auto judged = judge(sheet_, *point, reading.typed, {}, sign_);
       if (const auto* trouble = std::get_if<TypedProblem>(&judged)) {
         add(fmt::format("{}, {}: {}", text(phase_), point->label, trouble->what), trouble->todo,
-            reading.where);
+            reading.placeOf(trouble->inApplied));
       } else {
         result_.readings.push_back(std::get<Reading>(std::move(judged)));
       }

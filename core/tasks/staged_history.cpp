@@ -99,6 +99,9 @@ ProposedReading proposed(const HistoryRow& row) {
   reading.direction = row.direction;
   reading.typed = row.typed;
   reading.where = Where{{}, row.line, row.indicatedColumn, {}};
+  if (row.appliedColumn > 0) {
+    reading.appliedWhere = Where{{}, row.line, row.appliedColumn, {}};
+  }
   return reading;
 }
 
