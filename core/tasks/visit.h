@@ -66,11 +66,12 @@ struct CheckedVisit {
 /// Checks a proposed visit against the register and computes everything; reports every problem at once. `now`
 /// bounds dates (a later date is refused). An entered visit must give every point of the sheet a reading or a
 /// reason, must have the plan's cautions confirmed, and must name standards whose certificates reach every
-/// value. `historic`: an imported history may leave points out, needs no confirmed cautions, may name no
-/// standard (there is then no uncertainty), and may concern a channel since retired. Readings without
-/// sequence and key go by their applied value, and without that by the order of the plan. As-left readings
-/// need as-found ones before them (or a reason for each that is missing); an adjustment or repair needs
-/// as-left readings.
+/// value that was applied or should have been observed. (What was observed instead may lie beyond; such a
+/// reading has no uncertainty.) `historic`: an imported history may leave points out, needs no confirmed
+/// cautions, may name no standard or one that does not reach a value (there is then no uncertainty), and may
+/// concern a channel since retired. Readings without sequence and key go by their applied value, and without
+/// that by the order of the plan. As-left readings need as-found ones before them (or a reason for each that
+/// is missing); an adjustment or repair needs as-left readings.
 CheckedVisit checkVisit(const Register& site, const ProposedVisit& visit, Moment now, bool historic);
 
 /// Checks and stores; InputError with every problem (also: the same visit is already there). Removes `draft`

@@ -206,7 +206,12 @@ class VisitCheck {
         if (reading.skipped()) {
           continue;
         }
-        for (const MeasuredValue& value : measuredValues(*sheet_, reading)) {
+        for (MeasuredValue value : measuredValues(*sheet_, reading)) {
+          if (!value.applied) {
+            // A standard is chosen for what should be observed. What a dead output shows instead may lie
+            // outside its certificate; that must be recordable, and then has no uncertainty.
+            value.value = reading.expected;
+          }
           const bool unitCovered = covered(value, coversUnit);
           if (covered(value, coversValue) || (unitCovered && historic_)) {
             continue;

@@ -8,73 +8,22 @@
 #include <filesystem>
 #include <functional>
 
-#include "core/metrology/uncertainty.h"
-#include "tests/core/tasks/visit_site.h"
+#include "tests/core/tasks/visit_fixture.h"
 
 namespace spanwright {
 namespace {
 
+using test::goodVisit;
+using test::keyed;
+using test::kNow;
 using test::moment;
-using testing::Contains;
+using test::sentences;
+using test::skipped;
+using test::typed;
 using testing::ElementsAre;
 using testing::HasSubstr;
 
-const Moment kNow = test::moment("2026-03-01T12:00");
-
-ProposedReading typed(const char* reading, const char* applied = "") {
-  ProposedReading proposed;
-  proposed.typed.indicatedText = reading;
-  proposed.typed.appliedText = applied;
-  return proposed;
-}
-ProposedReading skipped(const char* reason) {
-  ProposedReading proposed;
-  proposed.typed.skipReason = reason;
-  return proposed;
-}
-ProposedReading keyed(const char* key, const char* reading, Direction direction = Direction::none) {
-  ProposedReading proposed = typed(reading);
-  proposed.key = key;
-  proposed.direction = direction;
-  return proposed;
-}
-
-/// A visit to TT-110 (three points, 4-20 mA to 0..150 degC, +/- 0.375 degC) with nothing wrong.
-ProposedVisit goodVisit() {
-  ProposedVisit visit;
-  visit.channel = "TT-110";
-  visit.performed = moment("2026-02-20T09:30");
-  visit.person = "mtolland";
-  visit.standards = {"LC-2201"};
-  visit.asFound = {typed("0.1", "4.000 mA"), typed("75.2"), typed("150.0")};
-  return visit;
-}
-
-std::vector<std::string> sentences(const CheckedVisit& checked) {
-  std::vector<std::string> result;
-  for (const Problem& each : checked.problems) {
-    EXPECT_FALSE(each.todo.empty()) << each.what;
-    result.push_back(sentence(each));
-  }
-  EXPECT_EQ(checked.calibration.has_value(), checked.problems.empty());
-  return result;
-}
-
-class Visit : public testing::Test {
- protected:
-  std::vector<std::string> problems(const ProposedVisit& visit, bool historic = false) const {
-    return sentences(checkVisit(site_, visit, kNow, historic));
-  }
-  Calibration checked(const ProposedVisit& visit, bool historic = false) const {
-    const CheckedVisit result = checkVisit(site_, visit, kNow, historic);
-    for (const Problem& each : result.problems) {
-      ADD_FAILURE() << sentence(each);
-    }
-    return result.calibration.value_or(Calibration{});
-  }
-
-  Register site_ = test::visitSite();
-};
+using Visit = test::VisitTest;
 
 TEST_F(Visit, TheSiteOfTheTestsIsSound) {
   EXPECT_THAT(registerFaults(site_), testing::IsEmpty());
@@ -105,19 +54,6 @@ TEST_F(Visit, AGoodVisitBecomesACalibration) {
   EXPECT_NEAR(made.asFound[1].limits.high, 0.375, 1e-12);
   EXPECT_EQ(made.foundVerdict, Verdict::pass);
   EXPECT_EQ(made.leftVerdict, Verdict::pass);
-}
-
-// By hand from C-2 at 12 mA: certificate 0.0012/2 mA, resolution 0.001/sqrt(12) mA, both times 150/16 degC
-// per mA; shown resolution 0.1/sqrt(12) degC; k = 2 for infinite degrees of freedom.
-TEST_F(Visit, FillsInTheUncertaintyFromTheCertificate) {
-  const Calibration made = checked(goodVisit());
-  const double slope = 150.0 / 16.0;
-  const double byHand =
-      2.0 * std::sqrt(std::pow(0.0006 * slope, 2) + std::pow(0.001 * slope, 2) / 12.0 + 0.01 / 12.0);
-  ASSERT_TRUE(made.asFound[1].expandedUncertainty.has_value());
-  EXPECT_NEAR(*made.asFound[1].expandedUncertainty, byHand, 1e-9);
-  EXPECT_NEAR(made.asFound[1].coverageFactor, 2.0, 1e-12);
-  EXPECT_LT(*made.asFound[0].expandedUncertainty, *made.asFound[1].expandedUncertainty);
 }
 
 struct Mistake {
@@ -363,151 +299,6 @@ TEST_F(Visit, AHistoryMayLeaveThingsOut) {
   EXPECT_THAT(problems(visit, true), ElementsAre(HasSubstr("no as-found ones")));
   visit.asLeft.clear();
   EXPECT_THAT(problems(visit, true), ElementsAre(HasSubstr("the visit has no readings")));
-}
-
-TEST_F(Visit, ACertificateReachesItsNominalValuesAndALittleBeyond) {
-  Register site = site_;
-  auto& range = site.standards[0].certificates[1].ranges[0];
-  range.points.erase(range.points.begin());  // 12 to 20 mA
-  const auto found = sentences(checkVisit(site, goodVisit(), kNow, false));
-  EXPECT_THAT(
-      found,
-      ElementsAre(HasSubstr("no named standard's certificate reaches the values applied at 0 % up, in mA")));
-  const CheckedVisit history = checkVisit(site, goodVisit(), kNow, true);
-  ASSERT_TRUE(history.calibration.has_value());
-  EXPECT_FALSE(history.calibration->asFound[0].expandedUncertainty.has_value());
-  EXPECT_TRUE(history.calibration->asFound[1].expandedUncertainty.has_value());
-
-  range.points = {{4.7, 0, 0.001}, {19.3, 0, 0.001}};  // 5 % of 14.6 is 0.73
-  EXPECT_TRUE(checkVisit(site, goodVisit(), kNow, false).problems.empty());
-  range.points = {{4.8, 0, 0.001}, {19.3, 0, 0.001}};
-  EXPECT_FALSE(checkVisit(site, goodVisit(), kNow, false).problems.empty());
-}
-
-// Pooled by hand: errors at 0 %: 0.0 0.1 0.2, at 100 %: 0.0 0.0 0.3; s^2 = (0.02 + 0.06) / 4, four degrees.
-TEST_F(Visit, RepeatedPointsAddTheirRepeatability) {
-  ProposedVisit visit = goodVisit();
-  visit.channel = "TT-102";
-  visit.asFound = {typed("0.0"), typed("150.0"), typed("0.1"), typed("150.0"), typed("0.2"), typed("150.3")};
-  const Calibration made = checked(visit);
-  const double slope = 150.0 / 16.0;
-  const double others = std::pow(0.0004 * slope, 2) + std::pow(0.001 * slope, 2) / 12.0 + 0.01 / 12.0;
-  const double combined = std::sqrt(others + 0.02);
-  const double degrees = 4.0 * std::pow(combined, 4) / (0.02 * 0.02);
-  EXPECT_NEAR(made.asFound[0].coverageFactor, coverageFactor(degrees), 1e-9);
-  EXPECT_NEAR(*made.asFound[0].expandedUncertainty, coverageFactor(degrees) * combined, 1e-9);
-  EXPECT_GT(made.asFound[0].coverageFactor, 2.6);
-}
-
-TEST_F(Visit, OutputsAreMeasuredWithTheStandard) {
-  ProposedVisit visit = goodVisit();
-  visit.channel = "FV-201";
-  visit.asFound = {typed("4.005"), typed("12.000"), typed("19.99"), typed("4.001")};
-  const Calibration made = checked(visit);
-  EXPECT_EQ(made.asFound[3].point.label, "loss of communication");
-  EXPECT_EQ(made.foundVerdict, Verdict::pass);
-  const double byHand = 2.0 * std::sqrt(0.0006 * 0.0006 + 0.001 * 0.001 / 12.0);
-  EXPECT_NEAR(*made.asFound[1].expandedUncertainty, byHand, 1e-12);
-  visit.asFound[2] =
-      typed("0.0");  // dead at full command: recorded, not refused - and below the certificate's reach
-  EXPECT_THAT(problems(visit), ElementsAre(HasSubstr("reaches the values observed at 100 % up, in mA")));
-}
-
-TEST_F(Visit, SwitchPointsAndStates) {
-  ProposedVisit visit = goodVisit();
-  visit.standards = {"VM-7"};
-  visit.channel = "LS-301";
-  visit.asFound = {typed("14.2"), typed("6.1 V")};
-  Calibration made = checked(visit);
-  EXPECT_EQ(made.asFound[0].applied, 14.2);
-  EXPECT_EQ(made.asFound[0].expected, 14.0);
-  EXPECT_EQ(made.foundVerdict, Verdict::pass);
-  // 0.01 + 14.2/30 * 0.03 V expanded, k = 2; meter's resolution 0.01 V.
-  const double byHand = 2.0 * std::sqrt(std::pow((0.01 + 14.2 / 30.0 * 0.03) / 2.0, 2) + 0.0001 / 12.0);
-  EXPECT_NEAR(*made.asFound[0].expandedUncertainty, byHand, 1e-9);
-
-  visit.channel = "XV-401";
-  visit.asFound = {typed("23.8", "on"), typed("0.2", "off"), typed("0.1")};
-  made = checked(visit);
-  EXPECT_EQ(made.foundVerdict, Verdict::pass);
-  EXPECT_EQ(made.asFound[0].applied, 1.0);
-  visit.asFound[1].typed.appliedText = "on";
-  EXPECT_THAT(problems(visit),
-              ElementsAre(HasSubstr("as found, off: \"on\" is not what is commanded at this point")));
-  visit.asFound[1].typed = {"", "24.3 V", ""};
-  EXPECT_EQ(checked(visit).foundVerdict, Verdict::fail);
-}
-
-// A K couple at 200 degC gives 8.138 mV and about 0.040 mV/K (ITS-90 tables).
-TEST_F(Visit, ThermocoupleInputsTakeMillivoltsOrSimulatedDegrees) {
-  ProposedVisit visit = goodVisit();
-  visit.channel = "TE-501";
-  visit.standards = {"VM-7"};
-  visit.asFound = {typed("0.0", "0 mV"), typed("200.4", "8.138 mV"), typed("399.8", "16.397 mV")};
-  const Calibration millivolts = checked(visit);
-  EXPECT_NEAR(millivolts.asFound[1].applied, 200.0, 0.02);
-  const double byHand =
-      2.0 * std::sqrt(std::pow(0.002 / 0.040, 2) + std::pow(0.001 / 0.040, 2) / 12.0 + 0.01 / 12.0);
-  EXPECT_NEAR(*millivolts.asFound[1].expandedUncertainty, byHand, 0.02 * byHand);
-
-  visit.standards = {"TB-3"};  // simulated degrees, to 200 degC and a little
-  visit.asFound = {typed("0.0"), typed("200.4"), skipped("beyond the simulator")};
-  const Calibration degrees = checked(visit);
-  EXPECT_NEAR(*degrees.asFound[1].expandedUncertainty,
-              2.0 * std::sqrt(0.025 * 0.025 + 0.0001 / 12.0 + 0.01 / 12.0), 1e-9);
-  visit.standards = {"LC-2201"};
-  EXPECT_THAT(problems(visit),
-              ElementsAre(HasSubstr("no named standard has a certificate for what is applied, in degC")));
-}
-
-TEST_F(Visit, ASensorNeedsStandardsForBothItsSides) {
-  ProposedVisit visit = goodVisit();
-  visit.channel = "TT-101";
-  visit.subject = Subject::sensor;
-  visit.standards = {"TB-3", "LC-2201"};
-  visit.asFound = {typed("4.01"), typed("12.01"), typed("20.00")};
-  const Calibration made = checked(visit);
-  EXPECT_EQ(made.sensor, "TX-5510");
-  const double slope = 16.0 / 150.0;
-  const double byHand = 2.0 * std::sqrt(std::pow(0.025 * slope, 2) + std::pow(0.01 * slope, 2) / 12.0 +
-                                        std::pow((0.0012 + 0.01 / 8.0 * 0.0004) / 2.0, 2) + 1e-6 / 12.0);
-  EXPECT_NEAR(*made.asFound[1].expandedUncertainty, byHand, 1e-9);
-  visit.standards = {"TB-3"};
-  EXPECT_THAT(problems(visit),
-              ElementsAre(HasSubstr("no named standard has a certificate for what is observed, in mA")));
-  visit.standards = {"LC-2201"};
-  EXPECT_THAT(problems(visit), ElementsAre(HasSubstr("what is applied, in degC")));
-
-  visit.subject = Subject::loop;
-  visit.standards = {"TB-3"};
-  visit.asFound = {typed("0.1"), typed("75.1"), typed("149.9")};
-  EXPECT_EQ(checked(visit).sensor, "TX-5510");
-  visit.performed = moment("2018-06-01T10:00");
-  visit.standards = {};
-  EXPECT_THAT(
-      problems(visit, true),
-      ElementsAre(HasSubstr("no sensor was fitted on TT-101 on 2018-06-01T10:00:00, so there is no loop")));
-}
-
-TEST_F(Visit, StandardsForAUnitAndForASheet) {
-  const auto serials = [](const std::vector<const Standard*>& standards) {
-    std::vector<std::string> result;
-    for (const Standard* each : standards) {
-      result.push_back(each->serial);
-    }
-    return result;
-  };
-  EXPECT_THAT(serials(standardsFor(site_, test::day(2026, 2, 20), Unit::ampere)), ElementsAre("LC-2201"));
-  EXPECT_THAT(serials(standardsFor(site_, test::day(2022, 6, 1), Unit::milliampere)), ElementsAre("LC-1100"));
-  EXPECT_THAT(serials(standardsFor(site_, test::day(2027, 1, 1), Unit::milliampere)), ElementsAre());
-  EXPECT_THAT(serials(standardsFor(site_, test::day(2026, 2, 20), Unit::ohm)), ElementsAre());
-  const auto forSheet = [&](const char* tag, Subject subject) {
-    return serials(
-        standardsFor(std::get<VisitSheet>(openSheet(site_, tag, subject, moment("2026-02-20T09:00")))));
-  };
-  EXPECT_THAT(forSheet("TE-501", Subject::channel), ElementsAre("TB-3", "VM-7"));
-  EXPECT_THAT(forSheet("TT-101", Subject::sensor), ElementsAre("LC-2201", "TB-3"));
-  EXPECT_THAT(forSheet("XV-401", Subject::channel), ElementsAre("VM-7"));
 }
 
 TEST_F(Visit, TheSheetIsOfTheSetupInForceThen) {
