@@ -63,27 +63,49 @@ void placeHead(PageFlow& flow, const Certificate& certificate) {
   flow.skip(30.0);
 }
 
+struct PartyLine {
+  QFont font;
+  QString text;
+};
+std::vector<PartyLine> partyLines(const std::vector<std::string>& lines, double width) {
+  std::vector<PartyLine> list;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const QFont font = typeface(i == 0 ? 92 : kBody, i == 0);
+    for (const QString& line : wrapped(font, printed(lines[i]), width)) {
+      list.push_back({font, line});
+    }
+  }
+  return list;
+}
+
 void placeParties(PageFlow& flow, const Certificate& certificate) {
   constexpr double kGap = 200.0;
+  constexpr std::size_t kMostBeside = 20;
   const double half = (flow.width() - kGap) / 2.0;
   const QFont small = typeface(72);
+  const auto issuer = partyLines(certificate.issuer, half);
+  const auto customer = partyLines(certificate.customer, half);
+  const bool beside = std::max(issuer.size(), customer.size()) <= kMostBeside;
   const double top = flow.y();
   double lowest = top;
-  const auto block = [&](const QString& caption, const std::vector<std::string>& lines, double x) {
-    flow.moveTo(top);
+  const auto block = [&](const QString& caption, const std::vector<PartyLine>& lines, double x) {
     flow.text(x, flow.y() + rise(small), small, caption);
     flow.skip(leading(small) + 10.0);
-    for (std::size_t i = 0; i < lines.size(); ++i) {
-      const QFont font = typeface(i == 0 ? 92 : kBody, i == 0);
-      for (const QString& line : wrapped(font, printed(lines[i]), half)) {
-        flow.text(x, flow.y() + rise(font), font, line);
-        flow.skip(leading(font));
-      }
+    for (const PartyLine& line : lines) {
+      flow.ensure(leading(line.font));
+      flow.text(x, flow.y() + rise(line.font), line.font, line.text);
+      flow.skip(leading(line.font));
     }
-    lowest = std::max(lowest, flow.y());
+    lowest = beside ? std::max(lowest, flow.y()) : flow.y();
   };
-  block(QStringLiteral("Issued by"), certificate.issuer, flow.left());
-  block(QStringLiteral("For"), certificate.customer, flow.left() + half + kGap);
+  block(QStringLiteral("Issued by"), issuer, flow.left());
+  if (beside) {
+    flow.moveTo(top);
+  } else {
+    flow.skip(40.0);
+    flow.ensure(4.0 * leading(small));
+  }
+  block(QStringLiteral("For"), customer, beside ? flow.left() + half + kGap : flow.left());
   flow.moveTo(lowest + 60.0);
 }
 
@@ -289,7 +311,7 @@ void decorate(std::vector<Page>& pages, const Certificate& certificate, QSizeF p
     const QString count = QStringLiteral("page %1 of %2").arg(i + 1).arg(pages.size());
     const double countWidth = textWidth(small, count);
     const QString left = QStringLiteral("Number ") + shownNumber(certificate);
-    put(page, kSide, baseline, small, left);
+    put(page, kSide, baseline, fitting(72, false, left, 0.38 * (right - kSide)), left);
     put(page, right - countWidth, baseline, small, count);
     const QString program = printed(certificate.programVersion);
     put(page, (paper.width() - textWidth(small, program)) / 2.0, baseline, small, program);

@@ -270,7 +270,7 @@ void placeChart(PageFlow& flow, const CertificateChart& chart) {
   const double right = flow.right() - 60.0;
   const double foot = footHeight(chart, right - left);
   flow.skip(60.0);
-  const double around = leading(bold) + 5.0 * leading(font) + foot + 140.0;
+  const double around = leading(bold) + 5.0 * leading(font) + foot + 190.0;
   flow.ensure(around + kLowestPlot);
   const double height = std::clamp(flow.remaining() - around, kLowestPlot, kHighestPlot);
   flow.text(flow.left(), flow.y() + rise(bold), bold, printed(chart.title));
@@ -279,7 +279,7 @@ void placeChart(PageFlow& flow, const CertificateChart& chart) {
   const QString errorTitle =
       QStringLiteral("error, ") + (chart.unit.empty() ? QStringLiteral("1") : printed(chart.unit));
   flow.text(flow.left(), flow.y() + rise(font), font, errorTitle);
-  flow.skip(leading(font) + 25.0);
+  flow.skip(leading(font) + 70.0);
   plot.area = QRectF(left, flow.y(), right - left, height);
   drawAxes(flow, plot, chart);
   drawLimits(flow, plot, chart);
