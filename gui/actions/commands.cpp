@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/actions/commands.h"
+
+#include <QAction>
+#include <QCoreApplication>
+#include <algorithm>
+
+namespace spanwright {
+namespace {
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("Commands", text);
+}
+
+QString row(const QString& keys, const QString& text) {
+  return QStringLiteral(
+             "<tr><td style='padding:3px 18px 3px 0'><b>%1</b></td><td style='padding:3px 0'>%2</td></tr>")
+      .arg(keys.toHtmlEscaped(), text.toHtmlEscaped());
+}
+
+}  // namespace
+
+const QList<Command>& commands() {
+  static const QList<Command> kAll{
+      {CommandId::openRecord, QT_TRANSLATE_NOOP("Commands", "&Open record…"), "Ctrl+O",
+       QT_TRANSLATE_NOOP("Commands", "Open a record file")},
+      {CommandId::newRecord, QT_TRANSLATE_NOOP("Commands", "&New record from site file…"), "Ctrl+Shift+N",
+       QT_TRANSLATE_NOOP("Commands", "Make an empty record from a site description")},
+      {CommandId::openSample, QT_TRANSLATE_NOOP("Commands", "&Try the sample record"), "",
+       QT_TRANSLATE_NOOP("Commands", "Open your own copy of an invented site")},
+      {CommandId::importHistory, QT_TRANSLATE_NOOP("Commands", "&Import histories…"), "Ctrl+I",
+       QT_TRANSLATE_NOOP("Commands", "Read past calibrations from CSV files through a mapping")},
+      {CommandId::closeRecord, QT_TRANSLATE_NOOP("Commands", "&Close record"), "Ctrl+W",
+       QT_TRANSLATE_NOOP("Commands", "Close this record and return to the start")},
+      {CommandId::quit, QT_TRANSLATE_NOOP("Commands", "&Quit"), "Ctrl+Q",
+       QT_TRANSLATE_NOOP("Commands", "Leave the program; unfinished visits are kept")},
+      {CommandId::showSite, QT_TRANSLATE_NOOP("Commands", "&Site"), "Ctrl+1",
+       QT_TRANSLATE_NOOP("Commands", "Places and channels with their state")},
+      {CommandId::showDue, QT_TRANSLATE_NOOP("Commands", "&Due list"), "Ctrl+2",
+       QT_TRANSLATE_NOOP("Commands", "What is due, most pressing first")},
+      {CommandId::goBack, QT_TRANSLATE_NOOP("Commands", "&Back"), "Alt+Left",
+       QT_TRANSLATE_NOOP("Commands", "Return to the page before")},
+      {CommandId::findChannel, QT_TRANSLATE_NOOP("Commands", "&Find channel"), "Ctrl+F",
+       QT_TRANSLATE_NOOP("Commands", "Go to the box that narrows the list")},
+      {CommandId::darkLook, QT_TRANSLATE_NOOP("Commands", "Dar&k colours"), "Ctrl+Shift+D",
+       QT_TRANSLATE_NOOP("Commands", "Change between light and dark colours")},
+      {CommandId::enterVisit, QT_TRANSLATE_NOOP("Commands", "Enter a &visit"), "Ctrl+N",
+       QT_TRANSLATE_NOOP("Commands", "Open the entry sheet for the channel shown or chosen")},
+      {CommandId::finishVisit, QT_TRANSLATE_NOOP("Commands", "&Finish visit"), "Ctrl+Return; Ctrl+Enter",
+       QT_TRANSLATE_NOOP("Commands", "Check the whole sheet and store the visit")},
+      {CommandId::skipPoint, QT_TRANSLATE_NOOP("Commands", "S&kip this point"), "Ctrl+K",
+       QT_TRANSLATE_NOOP("Commands", "Say why this point is not taken")},
+      {CommandId::discardDraft, QT_TRANSLATE_NOOP("Commands", "Discard draft"), "",
+       QT_TRANSLATE_NOOP("Commands", "Throw away what was typed for this visit")},
+      {CommandId::issueCertificate, QT_TRANSLATE_NOOP("Commands", "&Issue certificate…"), "Ctrl+P",
+       QT_TRANSLATE_NOOP("Commands", "Allot a number and write the certificate as PDF")},
+      {CommandId::showKeys, QT_TRANSLATE_NOOP("Commands", "&Keys"), "F1",
+       QT_TRANSLATE_NOOP("Commands", "All keys on one page")},
+      {CommandId::about, QT_TRANSLATE_NOOP("Commands", "&About"), "",
+       QT_TRANSLATE_NOOP("Commands", "What this program is, and what it is not")},
+  };
+  return kAll;
+}
+
+const Command& command(CommandId id) {
+  return *std::find_if(commands().begin(), commands().end(), [id](const Command& c) { return c.id == id; });
+}
+
+QString commandText(CommandId id) {
+  return tr(command(id).text);
+}
+
+QList<QKeySequence> commandKeys(CommandId id) {
+  return QKeySequence::listFromString(QLatin1String(command(id).keys), QKeySequence::PortableText);
+}
+
+QAction* makeAction(CommandId id, QObject* parent) {
+  auto* action = new QAction(commandText(id), parent);
+  action->setShortcuts(commandKeys(id));
+  action->setToolTip(tr(command(id).tip));
+  action->setStatusTip(action->toolTip());
+  return action;
+}
+
+QString keysPage() {
+  QString rows;
+  for (const Command& each : commands()) {
+    const auto keys = commandKeys(each.id);
+    if (!keys.isEmpty()) {
+      rows += row(keys.first().toString(QKeySequence::NativeText), tr(each.tip));
+    }
+  }
+  rows += row(tr("digits, Enter"), tr("In the entry sheet: put in a reading and go on to the next"));
+  rows +=
+      row(tr("arrows, F2, Esc"), tr("In the entry sheet: move, change what is there, leave it as it was"));
+  rows += row(tr("Delete"), tr("In the entry sheet: empty the cell"));
+  rows += row(tr("Space"), tr("Tick a box, such as the confirmation of cautions"));
+  return QStringLiteral("<table>%1</table>").arg(rows);
+}
+
+}  // namespace spanwright

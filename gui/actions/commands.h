@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Every command of the window, once: its name, keys and what it does. The page of keys is made from this
+// list.
+#pragma once
+
+#include <QKeySequence>
+#include <QList>
+#include <QString>
+
+class QAction;
+class QObject;
+
+namespace spanwright {
+
+enum class CommandId {
+  openRecord,
+  newRecord,
+  openSample,
+  importHistory,
+  closeRecord,
+  quit,
+  showSite,
+  showDue,
+  goBack,
+  findChannel,
+  darkLook,
+  enterVisit,
+  finishVisit,
+  skipPoint,
+  discardDraft,
+  issueCertificate,
+  showKeys,
+  about
+};
+
+struct Command {
+  CommandId id;
+  const char* text;  ///< translated under "Commands"
+  const char* keys;  ///< portable text, several separated by "; ", empty for none
+  const char* tip;
+};
+
+const QList<Command>& commands();
+const Command& command(CommandId id);
+QString commandText(CommandId id);
+QList<QKeySequence> commandKeys(CommandId id);
+/// An action with the command's text, keys and tip; the caller connects it.
+QAction* makeAction(CommandId id, QObject* parent);
+/// A table of all keys as rich text.
+QString keysPage();
+
+}  // namespace spanwright

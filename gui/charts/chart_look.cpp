@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/charts/chart_look.h"
+
+#include <QApplication>
+#include <QChart>
+#include <QLegend>
+#include <QPalette>
+#include <QValueAxis>
+
+#include "gui/settings/look.h"
+
+namespace spanwright {
+
+ChartLook chartLook() {
+  const QPalette palette = QApplication::palette();
+  ChartLook look;
+  look.paper = palette.color(QPalette::Base);
+  look.ink = palette.color(QPalette::Text);
+  look.grid = palette.color(QPalette::Mid);
+  look.grid.setAlphaF(0.55F);
+  look.found = toneColour(Tone::accent);
+  look.left = toneColour(Tone::good);
+  look.limit = toneColour(Tone::bad);
+  look.fit = toneColour(Tone::plain);
+  look.band = look.found;
+  look.band.setAlphaF(0.16F);
+  look.pause = toneColour(Tone::quiet);
+  look.forecast = toneColour(Tone::attention);
+  look.font = QApplication::font();
+  return look;
+}
+
+QChart* plainChart(const QString& title, const ChartLook& look) {
+  auto* chart = new QChart;
+  chart->setTitle(title);
+  QFont bold = look.font;
+  bold.setBold(true);
+  chart->setTitleFont(bold);
+  chart->setTitleBrush(look.ink);
+  chart->setBackgroundBrush(look.paper);
+  chart->setBackgroundRoundness(0.0);
+  chart->setMargins({6, 4, 10, 4});
+  chart->legend()->setAlignment(Qt::AlignBottom);
+  chart->legend()->setMarkerShape(QLegend::MarkerShapeFromSeries);
+  chart->legend()->setFont(look.font);
+  chart->legend()->setLabelColor(look.ink);
+  return chart;
+}
+
+void dress(QAbstractAxis* axis, const QString& title, const ChartLook& look) {
+  axis->setTitleText(title);
+  axis->setTitleFont(look.font);
+  axis->setTitleBrush(look.ink);
+  axis->setLabelsFont(look.font);
+  axis->setLabelsBrush(look.ink);
+  axis->setGridLinePen(QPen(look.grid, 1.0));
+  axis->setLinePen(QPen(look.ink, 1.0));
+}
+
+}  // namespace spanwright

@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Colours and strokes of all charts, light and dark. What a line is, is told by its stroke or marker as well.
+#pragma once
+
+#include <QColor>
+#include <QFont>
+#include <QPen>
+
+class QAbstractAxis;
+class QChart;
+
+namespace spanwright {
+
+struct ChartLook {
+  QColor paper, ink, grid, found, left, limit, fit, band, pause, forecast;
+  QFont font;
+
+  QPen limitPen() const { return {limit, 1.6, Qt::DashLine}; }
+  QPen fitPen() const { return {fit, 1.8, Qt::SolidLine}; }
+  QPen breakPen() const { return {pause, 1.2, Qt::DotLine}; }
+  QPen forecastPen() const { return {forecast, 1.6, Qt::DashDotLine}; }
+};
+
+/// For the palette in force.
+ChartLook chartLook();
+/// A chart with the look's paper, title font and legend, no series yet.
+QChart* plainChart(const QString& title, const ChartLook& look);
+void dress(QAbstractAxis* axis, const QString& title, const ChartLook& look);
+
+}  // namespace spanwright

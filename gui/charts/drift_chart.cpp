@@ -1,0 +1,264 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/charts/drift_chart.h"
+
+#include <QAreaSeries>
+#include <QLegendMarker>
+#include <QLineSeries>
+#include <QScatterSeries>
+#include <QValueAxis>
+#include <algorithm>
+#include <cmath>
+
+#include "gui/charts/time_axis.h"
+#include "gui/words/words.h"
+
+namespace spanwright {
+namespace {
+
+constexpr int kBandSteps = 48;
+constexpr double kMarkerSize = 9.0;
+constexpr double kRoom = 0.12;  // free room above and below, as a part of the range
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("DriftChart", text);
+}
+
+struct Frame {
+  double first = 0.0, last = 0.0;  // chart days
+  double low = 0.0, high = 0.0;    // error
+
+  void takeIn(double error) {
+    if (std::isfinite(error)) {
+      low = std::min(low, error);
+      high = std::max(high, error);
+    }
+  }
+};
+
+class Drawing {
+ public:
+  Drawing(const DriftItem& item, Date today, const ChartLook& look)
+      : item_(item), today_(today), look_(look) {}
+
+  DriftChart make() {
+    out_.chart = plainChart(title(), look_);
+    measure();
+    if (item_.fit) {
+      addBand();
+      addFit();
+    }
+    addLimits();
+    addBreaks();
+    addForecast();
+    addSegments();
+    addAxes();
+    tidyLegend();
+    out_.spoken = spoken();
+    return out_;
+  }
+
+ private:
+  QString title() const {
+    return tr("%1, %2: error at %3")
+        .arg(fromCore(item_.channel), word(item_.subject).toLower(),
+             item_.pointPercent ? fromCore(item_.point) + QStringLiteral(" %") : fromCore(item_.point));
+  }
+
+  double day(double years) const { return chartDay(item_.origin, years); }
+  double years(Date date) const { return yearsBetween(item_.origin, Moment(date)); }
+
+  void measure() {
+    frame_.first = day(item_.segments.front().readings.front().time);
+    frame_.last = chartDay(today_);
+    for (const Segment& segment : item_.segments) {
+      for (const DriftReading& reading : segment.readings) {
+        frame_.takeIn(reading.error);
+        frame_.first = std::min(frame_.first, day(reading.time));
+        frame_.last = std::max(frame_.last, day(reading.time));
+      }
+    }
+    frame_.takeIn(item_.limits.low);
+    frame_.takeIn(item_.limits.high);
+    const double past = frame_.last - frame_.first;
+    // The forecast is shown when it falls within as much time again as the record covers (at least two
+    // years).
+    const double horizon = frame_.last + std::max(past, 731.0);
+    double wanted = frame_.last + 0.15 * std::max(past, 365.0);
+    if (item_.bandOutOn && chartDay(*item_.bandOutOn) <= horizon) {
+      wanted =
+          std::max(wanted, chartDay(*item_.bandOutOn) + 0.06 * (chartDay(*item_.bandOutOn) - frame_.first));
+    }
+    frame_.first -= 0.03 * (wanted - frame_.first);
+    frame_.last = wanted;
+  }
+
+  QLineSeries* addLine(const QString& id, const QString& name, const QPen& pen) {
+    auto* line = new QLineSeries;
+    line->setObjectName(id);
+    line->setName(name);
+    line->setPen(pen);
+    out_.chart->addSeries(line);
+    return line;
+  }
+
+  void addBand() {
+    const double from = item_.fitted.back().readings.front().time;
+    const double until = yearsAt(frame_.last);
+    auto* low = new QLineSeries(out_.chart);
+    auto* high = new QLineSeries(out_.chart);
+    for (int step = 0; step <= kBandSteps; ++step) {
+      const Prediction at = predict(*item_.fit, from + (until - from) * step / kBandSteps);
+      if (!at.low || !at.high) {
+        break;
+      }
+      low->append(day(at.time), *at.low);
+      high->append(day(at.time), *at.high);
+    }
+    if (low->count() == 0) {
+      delete low;
+      delete high;
+      return;
+    }
+    auto* band = new QAreaSeries(high, low);
+    band->setObjectName(QStringLiteral("band"));
+    band->setName(tr("95 % band of the next reading"));
+    band->setBrush(look_.band);
+    band->setPen(QPen(look_.found, 0.8));
+    out_.chart->addSeries(band);
+  }
+
+  double yearsAt(double chartX) const { return (chartX - chartDay(item_.origin)) / 365.25; }
+
+  void addFit() {
+    for (std::size_t s = 0; s < item_.fitted.size(); ++s) {
+      const Segment& segment = item_.fitted[s];
+      const bool last = s + 1 == item_.fitted.size();
+      auto* line = addLine(QStringLiteral("fit-%1").arg(s), tr("Fitted drift"), look_.fitPen());
+      const double end = last ? yearsAt(frame_.last) : segment.readings.back().time;
+      for (const double time : {segment.readings.front().time, end}) {
+        line->append(day(time), item_.fit->intercepts[s] + item_.fit->rate * time);
+      }
+    }
+  }
+
+  void addLimits() {
+    const auto add = [this](const char* id, double limit) {
+      if (std::isfinite(limit)) {
+        auto* line = addLine(QLatin1String(id), tr("Tolerance"), look_.limitPen());
+        line->append(frame_.first, limit);
+        line->append(frame_.last, limit);
+      }
+    };
+    add("limit-low", item_.limits.low);
+    add("limit-high", item_.limits.high);
+  }
+
+  void addVertical(const QString& id, const QString& name, const QPen& pen, double x) {
+    auto* line = addLine(id, name, pen);
+    const double room = kRoom * (frame_.high - frame_.low);
+    line->append(x, frame_.low - room);
+    line->append(x, frame_.high + room);
+  }
+
+  void addBreaks() {
+    for (std::size_t s = 1; s < item_.segments.size(); ++s) {
+      const double x = day(item_.segments[s].startTime);
+      addVertical(QStringLiteral("break-%1").arg(s), tr("Break"), look_.breakPen(), x);
+      out_.notes.push_back({x, word(item_.segments[s].cause), look_.pause});
+    }
+  }
+
+  void addForecast() {
+    if (!item_.bandOutOn || chartDay(*item_.bandOutOn) > frame_.last) {
+      return;
+    }
+    const double x = chartDay(*item_.bandOutOn);
+    addVertical(QStringLiteral("forecast"), tr("Band leaves tolerance"), look_.forecastPen(), x);
+    out_.notes.push_back(
+        {x, tr("band leaves tolerance %1").arg(shownDate(*item_.bandOutOn)), look_.forecast});
+  }
+
+  QScatterSeries* makeMarkers(const char* id, const QString& name, QScatterSeries::MarkerShape shape,
+                              const QColor& colour) {
+    auto* markers = new QScatterSeries;
+    markers->setObjectName(QLatin1String(id));
+    markers->setName(name);
+    markers->setMarkerShape(shape);
+    markers->setMarkerSize(kMarkerSize);
+    markers->setColor(colour);
+    markers->setBorderColor(look_.paper);
+    return markers;
+  }
+
+  void addSegments() {
+    auto* found = makeMarkers("found", tr("As found"), QScatterSeries::MarkerShapeCircle, look_.found);
+    auto* left = makeMarkers("left", tr("As left"), QScatterSeries::MarkerShapeRectangle, look_.left);
+    for (std::size_t s = 0; s < item_.segments.size(); ++s) {
+      auto* line = addLine(QStringLiteral("segment-%1").arg(s), tr("One segment"), QPen(look_.found, 1.0));
+      for (const DriftReading& reading : item_.segments[s].readings) {
+        line->append(day(reading.time), reading.error);
+        (reading.asLeft ? left : found)->append(day(reading.time), reading.error);
+      }
+    }
+    for (auto* markers : {found, left}) {
+      if (markers->count() > 0) {
+        out_.chart->addSeries(markers);
+      } else {
+        delete markers;
+      }
+    }
+  }
+
+  void addAxes() {
+    auto* x = makeTimeAxis(frame_.first, frame_.last, 8);
+    auto* y = new QValueAxis;
+    dress(x, tr("Date"), look_);
+    dress(y, headed(tr("Error"), item_.unit), look_);
+    const double room = std::max(kRoom * (frame_.high - frame_.low), 1e-12);
+    y->setRange(frame_.low - room, frame_.high + room);
+    y->setTickCount(7);
+    y->setLabelFormat(QStringLiteral("%.4g"));
+    out_.chart->addAxis(x, Qt::AlignBottom);
+    out_.chart->addAxis(y, Qt::AlignLeft);
+    for (QAbstractSeries* series : out_.chart->series()) {
+      series->attachAxis(x);
+      series->attachAxis(y);
+    }
+  }
+
+  /// One entry for each meaning, not for each line.
+  void tidyLegend() {
+    QStringList told{tr("One segment")};
+    for (QLegendMarker* marker : out_.chart->legend()->markers()) {
+      marker->setVisible(!told.contains(marker->series()->name()));
+      told << marker->series()->name();
+    }
+  }
+
+  QString spoken() const {
+    QString text = tr("%n calibration(s) in %1 segment(s)")
+                       .replace(QStringLiteral("%n"), QString::number(item_.calibrations))
+                       .arg(item_.segments.size());
+    if (item_.fit) {
+      text += tr("; drift %1 %2 per year").arg(shownError(item_.fit->rate, 0.0), shownUnit(item_.unit));
+    }
+    text += item_.bandOutOn
+                ? tr("; the 95 % band leaves the tolerance on %1").arg(shownDate(*item_.bandOutOn))
+                : tr("; the 95 % band stays inside the tolerance for ten years or cannot be told");
+    return asSentence(text);
+  }
+
+  const DriftItem& item_;
+  Date today_;
+  const ChartLook& look_;
+  Frame frame_;
+  DriftChart out_;
+};
+
+}  // namespace
+
+DriftChart makeDriftChart(const DriftItem& item, Date today, const ChartLook& look) {
+  return Drawing(item, today, look).make();
+}
+
+}  // namespace spanwright

@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Error over time at one test point, drawn from what core/drift computed. Nothing is fitted or joined here.
+//
+// Series by object name, so that a chart can be checked by its series: "segment-0" ... (line through one
+// segment's readings), "found" and "left" (markers), "limit-low", "limit-high", "fit-0" ... (fitted line of
+// each fitted segment), "band" (area), "break-1" ... (vertical line at the start of segment 1 ...),
+// "forecast" (vertical line).
+#pragma once
+
+#include <QChart>
+#include <vector>
+
+#include "core/tasks/status.h"
+#include "gui/charts/chart_look.h"
+#include "gui/charts/plot_view.h"
+
+namespace spanwright {
+
+struct DriftChart {
+  QChart* chart = nullptr;      ///< the caller takes it
+  std::vector<PlotNote> notes;  ///< reasons of breaks, the forecast day
+  QString spoken;               ///< the chart in one sentence
+};
+
+/// `item` must hold at least one segment.
+DriftChart makeDriftChart(const DriftItem& item, Date today, const ChartLook& look);
+
+}  // namespace spanwright

@@ -1,0 +1,158 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/charts/visit_chart.h"
+
+#include <QCategoryAxis>
+#include <QLegendMarker>
+#include <QLineSeries>
+#include <QScatterSeries>
+#include <QValueAxis>
+#include <algorithm>
+#include <cmath>
+
+#include "gui/words/words.h"
+
+namespace spanwright {
+namespace {
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("VisitChart", text);
+}
+
+bool byPercent(const std::vector<TestPoint>& points) {
+  return std::all_of(points.begin(), points.end(),
+                     [](const TestPoint& p) { return p.role == PointRole::value; });
+}
+
+struct Reach {
+  double low = 0.0, high = 0.0;
+  void takeIn(double error) {
+    if (std::isfinite(error)) {
+      low = std::min(low, error);
+      high = std::max(high, error);
+    }
+  }
+};
+
+void addVisit(QChart* chart, const std::vector<TestPoint>& points, const QString& id, const QString& name,
+              const std::vector<const Reading*>& readings, QScatterSeries::MarkerShape shape,
+              const QColor& colour, const ChartLook& look, Reach& reach) {
+  auto* line = new QLineSeries;
+  auto* markers = new QScatterSeries;
+  for (const Reading* reading : readings) {
+    if (reading->skipped()) {
+      continue;
+    }
+    line->append(visitChartX(points, reading->point), reading->error());
+    markers->append(visitChartX(points, reading->point), reading->error());
+    reach.takeIn(reading->error());
+  }
+  line->setObjectName(id + QStringLiteral("-line"));
+  line->setPen(QPen(colour, 1.4));
+  markers->setObjectName(id);
+  markers->setName(name);
+  markers->setMarkerShape(shape);
+  markers->setMarkerSize(9.0);
+  markers->setColor(colour);
+  markers->setBorderColor(look.paper);
+  chart->addSeries(line);
+  chart->addSeries(markers);
+  chart->legend()->markers(line).first()->setVisible(false);
+}
+
+void addLimit(QChart* chart, const char* id, const std::vector<std::pair<double, ErrorLimits>>& limits,
+              bool high, const ChartLook& look, Reach& reach) {
+  auto* line = new QLineSeries;
+  line->setObjectName(QLatin1String(id));
+  line->setName(tr("Tolerance"));
+  line->setPen(look.limitPen());
+  for (const auto& [x, limit] : limits) {
+    const double value = high ? limit.high : limit.low;
+    if (std::isfinite(value)) {
+      line->append(x, value);
+      reach.takeIn(value);
+    }
+  }
+  if (line->count() == 0) {
+    delete line;
+    return;
+  }
+  chart->addSeries(line);
+  chart->legend()->markers(line).first()->setVisible(!high);
+}
+
+QAbstractAxis* makeInputAxis(const std::vector<TestPoint>& points, const ChartLook& look) {
+  if (byPercent(points)) {
+    auto* axis = new QValueAxis;
+    double low = 0.0;
+    double high = 100.0;
+    for (const TestPoint& point : points) {
+      low = std::min(low, point.percent);
+      high = std::max(high, point.percent);
+    }
+    axis->setRange(low - 4.0, high + 4.0);
+    axis->setTickType(QValueAxis::TicksDynamic);
+    axis->setTickAnchor(0.0);
+    axis->setTickInterval(25.0);
+    axis->setLabelFormat(QStringLiteral("%.0f"));
+    dress(axis, tr("Input [% of span]"), look);
+    return axis;
+  }
+  auto* axis = new QCategoryAxis;
+  axis->setLabelsPosition(QCategoryAxis::AxisLabelsPositionOnValue);
+  axis->setRange(0.5, static_cast<double>(points.size()) + 0.5);
+  for (const TestPoint& point : points) {
+    axis->append(pointWord(point), visitChartX(points, point));
+  }
+  axis->setLabelsAngle(points.size() > 4 ? -60 : 0);
+  dress(axis, tr("Point"), look);
+  return axis;
+}
+
+}  // namespace
+
+double visitChartX(const std::vector<TestPoint>& points, const TestPoint& point) {
+  return byPercent(points) ? point.percent : static_cast<double>(point.sequence);
+}
+
+QChart* makeVisitChart(const QString& title, const std::vector<TestPoint>& points,
+                       const std::vector<VisitLine>& visits,
+                       const std::vector<std::pair<double, ErrorLimits>>& limits, const ChartLook& look) {
+  QChart* chart = plainChart(title, look);
+  Reach reach;
+  addLimit(chart, "limit-low", limits, false, look, reach);
+  addLimit(chart, "limit-high", limits, true, look, reach);
+  for (std::size_t v = 0; v < visits.size(); ++v) {
+    QColor found = look.found;
+    QColor left = look.left;
+    // Older visits step back.
+    const float strength = std::max(0.3F, 1.0F - 0.22F * static_cast<float>(v));
+    found.setAlphaF(strength);
+    left.setAlphaF(strength);
+    const QString number = QString::number(v);
+    const QString before = visits[v].name.isEmpty() ? QString() : visits[v].name + u' ';
+    if (!visits[v].found.empty()) {
+      addVisit(chart, points, QStringLiteral("found-") + number, before + word(Phase::asFound),
+               visits[v].found, QScatterSeries::MarkerShapeCircle, found, look, reach);
+    }
+    if (!visits[v].left.empty()) {
+      addVisit(chart, points, QStringLiteral("left-") + number, before + word(Phase::asLeft), visits[v].left,
+               QScatterSeries::MarkerShapeRectangle, left, look, reach);
+    }
+  }
+  auto* x = makeInputAxis(points, look);
+  auto* y = new QValueAxis;
+  const double room = reach.high > reach.low ? 0.15 * (reach.high - reach.low) : 1.0;
+  y->setRange(reach.low - room, reach.high + room);
+  y->setTickCount(5);
+  y->setLabelFormat(QStringLiteral("%.3g"));
+  dress(y, headed(tr("Error"), points.empty() ? Unit::none : points.front().readingUnit), look);
+  chart->addAxis(x, Qt::AlignBottom);
+  chart->addAxis(y, Qt::AlignLeft);
+  for (QAbstractSeries* series : chart->series()) {
+    series->attachAxis(x);
+    series->attachAxis(y);
+  }
+  return chart;
+}
+
+}  // namespace spanwright

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/delegates/error_bar_delegate.h"
+
+#include <QApplication>
+#include <QPainter>
+#include <algorithm>
+
+#include "gui/models/sheet_model.h"
+#include "gui/words/marks.h"
+
+namespace spanwright {
+namespace {
+
+constexpr int kMarkSize = 14;
+constexpr int kMargin = 5;
+constexpr double kLimitAt =
+    0.72;  // where along the half width the limit stands; the rest shows how far beyond
+
+void paintBar(QPainter& painter, const QRectF& box, double fraction, const QColor& colour,
+              const QColor& line) {
+  const double middle = box.center().x();
+  const double unit = box.width() / 2.0 * kLimitAt;
+  const double end = std::clamp(middle + fraction * unit, box.left(), box.right());
+  painter.setPen(QPen(line, 1.0));
+  painter.drawLine(QPointF(box.left(), box.center().y()), QPointF(box.right(), box.center().y()));
+  painter.fillRect(QRectF(std::min(middle, end), box.center().y() - 4.0, std::abs(end - middle), 8.0),
+                   colour);
+  painter.drawLine(QPointF(middle, box.top() + 4.0), QPointF(middle, box.bottom() - 4.0));
+  painter.setPen(QPen(line, 1.6));
+  for (const double side : {-1.0, 1.0}) {
+    painter.drawLine(QPointF(middle + side * unit, box.top()), QPointF(middle + side * unit, box.bottom()));
+  }
+}
+
+}  // namespace
+
+void ErrorBarDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
+                             const QModelIndex& index) const {
+  QStyleOptionViewItem plain = option;
+  initStyleOption(&plain, index);
+  const QString text = plain.text;
+  plain.text.clear();
+  plain.icon = {};
+  QApplication::style()->drawControl(QStyle::CE_ItemViewItem, &plain, painter, plain.widget);
+  if (text.isEmpty()) {
+    return;
+  }
+  painter->save();
+  painter->setRenderHint(QPainter::Antialiasing);
+  const bool selected = (option.state & QStyle::State_Selected) != 0;
+  const QColor ink = selected ? option.palette.color(QPalette::HighlightedText)
+                              : toneColour(static_cast<Tone>(index.data(SheetModel::kToneRole).toInt()));
+  QRect box = option.rect.adjusted(kMargin, 0, -kMargin, 0);
+  paintMark(*painter, QRectF(box.left(), box.center().y() - kMarkSize / 2.0 + 0.5, kMarkSize, kMarkSize),
+            static_cast<Mark>(index.data(SheetModel::kMarkRole).toInt()), ink);
+  box.setLeft(box.left() + kMarkSize + kMargin);
+  painter->setPen(ink);
+  const QVariant fraction = index.data(SheetModel::kFractionRole);
+  painter->drawText(box, static_cast<int>(Qt::AlignVCenter | Qt::AlignLeft),
+                    option.fontMetrics.elidedText(text, Qt::ElideRight, box.width()));
+  if (fraction.isValid()) {
+    const int wordWidth = option.fontMetrics.horizontalAdvance(tr("not judged"));
+    box.setLeft(box.left() + std::min(wordWidth, box.width() / 2) + kMargin);
+    const QColor line = selected ? ink : toneColour(Tone::quiet);
+    paintBar(*painter, QRectF(box).adjusted(0, 6, 0, -6), fraction.toDouble(), ink, line);
+  }
+  painter->restore();
+}
+
+QSize ErrorBarDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex&) const {
+  return {kMarkSize + option.fontMetrics.horizontalAdvance(tr("not judged")) + 70, 28};
+}
+
+}  // namespace spanwright

@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/models/channel_tables.h"
+
+#include "gui/words/marks.h"
+#include "gui/words/words.h"
+
+namespace spanwright {
+namespace {
+
+QVariant momentKey(Moment moment) {
+  return fromCore(formatMoment(moment));
+}
+
+std::vector<CalibrationsModel::Column> calibrationColumns() {
+  using Row = CalibrationSummary;
+  return {
+      {CalibrationsModel::tr("Performed"), [](const Row& r) { return shownMoment(r.performed); },
+       [](const Row& r) { return momentKey(r.performed); }},
+      {CalibrationsModel::tr("Subject"), [](const Row& r) { return word(r.subject); }},
+      {CalibrationsModel::tr("As found"),
+       [](const Row& r) { return word(r.foundVerdict); },
+       {},
+       [](const Row& r) { return iconOf(r.foundVerdict); }},
+      {CalibrationsModel::tr("As left"),
+       [](const Row& r) { return word(r.leftVerdict); },
+       {},
+       [](const Row& r) { return iconOf(r.leftVerdict); }},
+      {CalibrationsModel::tr("Done"),
+       [](const Row& r) {
+         return r.repaired   ? CalibrationsModel::tr("repaired")
+                : r.adjusted ? CalibrationsModel::tr("adjusted")
+                             : CalibrationsModel::tr("nothing changed");
+       }},
+      {CalibrationsModel::tr("Setup"),
+       [](const Row& r) { return QString::number(r.setupVersion); },
+       [](const Row& r) { return QVariant(r.setupVersion); },
+       {},
+       true},
+      {CalibrationsModel::tr("Sensor"), [](const Row& r) { return fromCore(r.sensor); }},
+      {CalibrationsModel::tr("Person"), [](const Row& r) { return fromCore(r.person); }},
+  };
+}
+
+std::vector<SetupsModel::Column> setupColumns() {
+  using Row = SetupRow;
+  return {
+      {SetupsModel::tr("Setup"),
+       [](const Row& r) {
+         return r.inForce ? SetupsModel::tr("%1, in force").arg(r.version->version)
+                          : QString::number(r.version->version);
+       },
+       [](const Row& r) { return QVariant(r.version->version); },
+       [](const Row& r) { return r.inForce ? markIcon(Mark::check, Tone::accent) : QIcon(); }},
+      {SetupsModel::tr("In force from"), [](const Row& r) { return shownMoment(r.version->inForceFrom); },
+       [](const Row& r) { return momentKey(r.version->inForceFrom); }},
+      {SetupsModel::tr("Configured as"),
+       [](const Row& r) {
+         return QStringLiteral("%1: %2").arg(kindWord(r.version->setup),
+                                             fromCore(describe(r.version->setup)));
+       }},
+      {SetupsModel::tr("Why"), [](const Row& r) { return fromCore(r.version->remark); }},
+  };
+}
+
+std::vector<FittingsModel::Column> fittingColumns() {
+  using Row = FittingRow;
+  return {
+      {FittingsModel::tr("Sensor"), [](const Row& r) { return fromCore(r.fitting->sensor); }},
+      {FittingsModel::tr("What it is"),
+       [](const Row& r) { return r.sensor ? fromCore(r.sensor->description) : QString(); }},
+      {FittingsModel::tr("Range"),
+       [](const Row& r) { return r.sensor ? fromCore(describe(r.sensor->range)) : QString(); }},
+      {FittingsModel::tr("From"), [](const Row& r) { return shownDate(r.fitting->from.date()); },
+       [](const Row& r) { return momentKey(r.fitting->from); }},
+      {FittingsModel::tr("Until"),
+       [](const Row& r) {
+         return r.fitting->until ? shownDate(r.fitting->until->date()) : FittingsModel::tr("now");
+       }},
+  };
+}
+
+std::vector<RoutinesModel::Column> routineColumns() {
+  using Row = RoutineRow;
+  return {
+      {RoutinesModel::tr("Subject"), [](const Row& r) { return word(r.routine.subject); }},
+      {RoutinesModel::tr("State"),
+       [](const Row& r) { return r.due ? word(r.due->due.state) : QStringLiteral("…"); },
+       {},
+       [](const Row& r) { return r.due ? iconOf(r.due->due.state) : QIcon(); }},
+      {RoutinesModel::tr("Due on"),
+       [](const Row& r) {
+         return r.due && r.due->due.dueOn ? shownDate(*r.due->due.dueOn) : QStringLiteral("–");
+       }},
+      {RoutinesModel::tr("Plan"),
+       [](const Row& r) {
+         return r.plan
+                    ? RoutinesModel::tr("%1 rev %2").arg(fromCore(r.plan->code), fromCore(r.plan->revision))
+                    : fromCore(r.routine.plan);
+       }},
+      {RoutinesModel::tr("Why"), [](const Row& r) { return r.due ? fromCore(r.due->reason) : QString(); }},
+  };
+}
+
+}  // namespace
+
+CalibrationsModel::CalibrationsModel(QObject* parent) : RowsModel(calibrationColumns(), parent) {}
+SetupsModel::SetupsModel(QObject* parent) : RowsModel(setupColumns(), parent) {}
+FittingsModel::FittingsModel(QObject* parent) : RowsModel(fittingColumns(), parent) {}
+RoutinesModel::RoutinesModel(QObject* parent) : RowsModel(routineColumns(), parent) {}
+
+}  // namespace spanwright

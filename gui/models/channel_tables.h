@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The small tables of a channel's page: its calibrations, setups, fittings and routines.
+#pragma once
+
+#include "core/store/store.h"
+#include "core/tasks/status.h"
+#include "gui/models/rows_model.h"
+
+namespace spanwright {
+
+class CalibrationsModel : public RowsModel<CalibrationSummary> {
+  Q_OBJECT
+ public:
+  explicit CalibrationsModel(QObject* parent = nullptr);
+};
+
+struct SetupRow {
+  const SetupVersion* version = nullptr;  ///< in the register shown
+  bool inForce = false;
+};
+class SetupsModel : public RowsModel<SetupRow> {
+  Q_OBJECT
+ public:
+  explicit SetupsModel(QObject* parent = nullptr);
+};
+
+struct FittingRow {
+  const Fitting* fitting = nullptr;
+  const Sensor* sensor = nullptr;  ///< nullptr when the register does not know it
+};
+class FittingsModel : public RowsModel<FittingRow> {
+  Q_OBJECT
+ public:
+  explicit FittingsModel(QObject* parent = nullptr);
+};
+
+struct RoutineRow {
+  Routine routine;
+  const Plan* plan = nullptr;
+  std::optional<DueItem> due;
+};
+class RoutinesModel : public RowsModel<RoutineRow> {
+  Q_OBJECT
+ public:
+  explicit RoutinesModel(QObject* parent = nullptr);
+};
+
+}  // namespace spanwright

@@ -1,0 +1,287 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/models/sheet_model.h"
+
+#include <QFont>
+#include <cmath>
+
+#include "gui/words/words.h"
+
+namespace spanwright {
+namespace {
+
+constexpr auto kGhost = Tone::quiet;
+
+}  // namespace
+
+SheetModel::SheetModel(VisitEntry& entry, QObject* parent) : QAbstractTableModel(parent), entry_(entry) {
+  connect(&entry_, &VisitEntry::sheetChanged, this, [this] {
+    beginResetModel();
+    endResetModel();
+  });
+  connect(&entry_, &VisitEntry::rowChanged, this,
+          [this](int row) { emit dataChanged(index(row, 0), index(row, kColumnCount - 1)); });
+  connect(&entry_, &VisitEntry::headerChanged, this, [this] {
+    if (rowCount() > 0) {
+      emit dataChanged(index(0, 0), index(rowCount() - 1, kColumnCount - 1));
+    }
+  });
+}
+
+int SheetModel::rowCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : entry_.rowCount();
+}
+int SheetModel::columnCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : kColumnCount;
+}
+
+QString SheetModel::nominalText(int row) const {
+  const TestPoint& point = entry_.point(row);
+  return point.role == PointRole::value ? shownValue(point.nominalApplied, 0.0) : QStringLiteral("–");
+}
+
+QString SheetModel::errorText(Phase phase, int row) const {
+  const auto* reading = std::get_if<Reading>(&entry_.outcome(phase, row));
+  return reading == nullptr || reading->skipped()
+             ? QString()
+             : shownError(reading->error(), entry_.sheet().model->step());
+}
+
+QString SheetModel::verdictText(Phase phase, int row) const {
+  const auto& outcome = entry_.outcome(phase, row);
+  if (std::holds_alternative<TypedProblem>(outcome)) {
+    return tr("not understood");
+  }
+  const auto* reading = std::get_if<Reading>(&outcome);
+  if (reading == nullptr) {
+    return {};
+  }
+  if (reading->skipped()) {
+    return tr("skipped");
+  }
+  return word(reading->verdict);
+}
+
+QString SheetModel::problem(int row, int column) const {
+  if (!isReading(column) && !isApplied(column)) {
+    return {};
+  }
+  const auto* wrong = std::get_if<TypedProblem>(&entry_.outcome(phaseOf(column), row));
+  if (wrong == nullptr || wrong->inApplied != isApplied(column)) {
+    return {};
+  }
+  return tr("%1, %2: %3")
+      .arg(pointWord(entry_.point(row), entry_.hasRuns()),
+           isApplied(column) ? tr("applied") : word(phaseOf(column)), asSentence(fromCore(wrong->what)));
+}
+
+QString SheetModel::shown(int row, int column) const {
+  switch (column) {
+    case kPoint:
+      return pointWord(entry_.point(row), entry_.hasRuns());
+    case kApplied:
+    case kLeftApplied: {
+      const QString typed = entry_.typedApplied(phaseOf(column), row);
+      return typed.isEmpty() ? nominalText(row) : typed;
+    }
+    case kExpected: {
+      const auto expected = entry_.expected(row);
+      return expected ? shownValue(expected->expected, entry_.sheet().model->step(), 1) : QStringLiteral("–");
+    }
+    case kPrevious: {
+      const Reading* reading = entry_.previous(row);
+      return reading != nullptr ? shownValue(reading->indicated, entry_.sheet().model->step()) : QString();
+    }
+    case kFound:
+    case kLeft:
+      return entry_.typed(phaseOf(column), row);
+    case kFoundError:
+    case kLeftError:
+      return errorText(phaseOf(column), row);
+    case kFoundVerdict:
+    case kLeftVerdict:
+      return verdictText(phaseOf(column), row);
+    default:
+      return {};
+  }
+}
+
+QString SheetModel::editText(int row, int column) const {
+  if (isApplied(column) && entry_.typedApplied(phaseOf(column), row).isEmpty()) {
+    return entry_.point(row).role == PointRole::value ? nominalText(row) : QString();
+  }
+  return shown(row, column);
+}
+
+std::pair<Mark, Tone> SheetModel::markAt(int row, int column) const {
+  if (!problem(row, column).isEmpty()) {
+    return {Mark::triangle, Tone::bad};
+  }
+  if (column != kFoundVerdict && column != kLeftVerdict) {
+    return {Mark::none, Tone::plain};
+  }
+  const auto& outcome = entry_.outcome(phaseOf(column), row);
+  if (std::holds_alternative<TypedProblem>(outcome)) {
+    return {Mark::triangle, Tone::bad};
+  }
+  const auto* reading = std::get_if<Reading>(&outcome);
+  if (reading == nullptr) {
+    return {Mark::none, Tone::plain};
+  }
+  return reading->skipped() ? std::pair{Mark::slash, Tone::quiet}
+                            : std::pair{markOf(reading->verdict), toneOf(reading->verdict)};
+}
+
+QVariant SheetModel::fraction(Phase phase, int row) const {
+  const auto* reading = std::get_if<Reading>(&entry_.outcome(phase, row));
+  if (reading == nullptr || reading->skipped()) {
+    return {};
+  }
+  const double limit = reading->error() < 0.0 ? -reading->limits.low : reading->limits.high;
+  if (std::isinf(limit)) {
+    return QVariant(0.0);
+  }
+  return limit > 0.0 ? QVariant(reading->error() / limit) : QVariant();
+}
+
+QVariant SheetModel::foreground(int row, int column) const {
+  const bool ghost = column == kPrevious || column == kExpected ||
+                     (isApplied(column) && entry_.typedApplied(phaseOf(column), row).isEmpty());
+  if (!problem(row, column).isEmpty()) {
+    return toneColour(Tone::bad);
+  }
+  return ghost ? QVariant(toneColour(kGhost)) : QVariant();
+}
+
+QString SheetModel::spoken(int row, int column) const {
+  QString text = QStringLiteral("%1, %2: %3")
+                     .arg(pointWord(entry_.point(row), entry_.hasRuns()),
+                          headerData(column, Qt::Horizontal, Qt::DisplayRole).toString(),
+                          shown(row, column).isEmpty() ? tr("empty") : shown(row, column));
+  const QString wrong = problem(row, column);
+  return wrong.isEmpty() ? text : text + QStringLiteral(". ") + wrong;
+}
+
+QVariant SheetModel::data(const QModelIndex& index, int role) const {
+  if (!checkIndex(index, CheckIndexOption::IndexIsValid) || index.row() >= entry_.rowCount()) {
+    return {};
+  }
+  const int row = index.row();
+  const int column = index.column();
+  switch (role) {
+    case Qt::DisplayRole:
+      return shown(row, column);
+    case Qt::EditRole:
+      return editText(row, column);
+    case Qt::ForegroundRole:
+      return foreground(row, column);
+    case Qt::TextAlignmentRole:
+      return QVariant(Qt::AlignVCenter | (column == kPoint ? Qt::AlignLeft : Qt::AlignRight));
+    case Qt::DecorationRole: {
+      const auto [mark, tone] = markAt(row, column);
+      const bool drawnByDelegate = column == kFoundVerdict || column == kLeftVerdict;
+      return mark == Mark::none || drawnByDelegate ? QVariant() : QVariant(markIcon(mark, tone));
+    }
+    case Qt::AccessibleTextRole:
+      return spoken(row, column);
+    case Qt::ToolTipRole:
+      return column == kPrevious ? entry_.previousVisit() : problem(row, column);
+    case kMarkRole:
+      return static_cast<int>(markAt(row, column).first);
+    case kToneRole:
+      return static_cast<int>(markAt(row, column).second);
+    case kFractionRole:
+      return column == kFoundVerdict || column == kLeftVerdict ? fraction(phaseOf(column), row) : QVariant();
+    case kProblemRole:
+      return problem(row, column);
+    default:
+      return {};
+  }
+}
+
+bool SheetModel::setData(const QModelIndex& index, const QVariant& value, int role) {
+  if (role != Qt::EditRole || (flags(index) & Qt::ItemIsEditable) == 0) {
+    return false;
+  }
+  const QString text = value.toString().trimmed();
+  if (isReading(index.column())) {
+    if (text != entry_.typed(phaseOf(index.column()), index.row())) {
+      entry_.setTyped(phaseOf(index.column()), index.row(), text);
+    }
+  } else {
+    const QString typed = text == nominalText(index.row()) ? QString() : text;
+    if (typed != entry_.typedApplied(phaseOf(index.column()), index.row())) {
+      entry_.setApplied(phaseOf(index.column()), index.row(), typed);
+    }
+  }
+  return true;
+}
+
+QVariant SheetModel::headerData(int section, Qt::Orientation orientation, int role) const {
+  if (role != Qt::DisplayRole) {
+    return {};
+  }
+  if (orientation == Qt::Vertical) {
+    return section + 1;
+  }
+  const bool any = entry_.rowCount() > 0;
+  const Unit applied = any ? entry_.point(0).appliedUnit : Unit::none;
+  const Unit reading = any ? entry_.point(0).readingUnit : Unit::none;
+  switch (section) {
+    case kPoint:
+      return tr("Point");
+    case kApplied:
+      return headed(tr("Applied"), applied);
+    case kExpected:
+      return headed(tr("Expected"), reading);
+    case kPrevious:
+      return tr("Last left");
+    case kFound:
+      return headed(tr("As found"), reading);
+    case kFoundError:
+    case kLeftError:
+      return tr("Error");
+    case kFoundVerdict:
+    case kLeftVerdict:
+      return tr("Against tolerance");
+    case kLeftApplied:
+      return headed(tr("Applied"), applied);
+    case kLeft:
+      return headed(tr("As left"), reading);
+    default:
+      return {};
+  }
+}
+
+Qt::ItemFlags SheetModel::flags(const QModelIndex& index) const {
+  Qt::ItemFlags flags = QAbstractTableModel::flags(index);
+  if (!index.isValid() || index.row() >= entry_.rowCount() || !entry_.draft().cautionsConfirmed) {
+    return flags;
+  }
+  const bool value = entry_.point(index.row()).role == PointRole::value;
+  if (isReading(index.column()) || (isApplied(index.column()) && value)) {
+    flags |= Qt::ItemIsEditable;
+  }
+  return flags;
+}
+
+QModelIndex SheetModel::firstProblem() const {
+  for (const int column : {kApplied, kFound, kLeftApplied, kLeft}) {
+    for (int row = 0; row < rowCount(); ++row) {
+      if (!problem(row, column).isEmpty()) {
+        return index(row, column);
+      }
+    }
+  }
+  return {};
+}
+
+QModelIndex SheetModel::cellOf(const Problem& problem) const {
+  for (int row = 0; row < rowCount(); ++row) {
+    if (problem.where.line == entry_.point(row).sequence) {
+      return index(row, problem.where.columnName == text(Phase::asLeft) ? kLeft : kFound);
+    }
+  }
+  return {};
+}
+
+}  // namespace spanwright

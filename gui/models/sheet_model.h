@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The entry sheet as a table over a VisitEntry. One row for each test point in the order done.
+#pragma once
+
+#include <QAbstractTableModel>
+
+#include "gui/models/visit_entry.h"
+#include "gui/words/marks.h"
+
+namespace spanwright {
+
+class SheetModel : public QAbstractTableModel {
+  Q_OBJECT
+ public:
+  enum Columns {
+    kPoint,
+    kApplied,
+    kExpected,
+    kPrevious,
+    kFound,
+    kFoundError,
+    kFoundVerdict,
+    kLeftApplied,
+    kLeft,
+    kLeftError,
+    kLeftVerdict,
+    kColumnCount
+  };
+  static constexpr int kMarkRole = Qt::UserRole + 20;  ///< int of Mark, for verdict columns
+  static constexpr int kToneRole = Qt::UserRole + 21;  ///< int of Tone
+  /// Error as a fraction of the limit on its side, with the error's sign; not there when nothing is judged.
+  static constexpr int kFractionRole = Qt::UserRole + 22;
+  /// One sentence when what was typed is not understood.
+  static constexpr int kProblemRole = Qt::UserRole + 23;
+
+  explicit SheetModel(VisitEntry& entry, QObject* parent = nullptr);
+
+  int rowCount(const QModelIndex& parent = {}) const override;
+  int columnCount(const QModelIndex& parent = {}) const override;
+  QVariant data(const QModelIndex& index, int role) const override;
+  bool setData(const QModelIndex& index, const QVariant& value, int role) override;
+  QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
+  Qt::ItemFlags flags(const QModelIndex& index) const override;
+
+  /// First cell with a problem, in the order of entry; an invalid index when there is none.
+  QModelIndex firstProblem() const;
+  /// The cell a problem from VisitEntry::finish is about; invalid when it is about no cell.
+  QModelIndex cellOf(const Problem& problem) const;
+  static bool isReading(int column) { return column == kFound || column == kLeft; }
+  static bool isApplied(int column) { return column == kApplied || column == kLeftApplied; }
+  static Phase phaseOf(int column) { return column >= kLeftApplied ? Phase::asLeft : Phase::asFound; }
+
+ private:
+  QString shown(int row, int column) const;
+  QString editText(int row, int column) const;
+  QString nominalText(int row) const;
+  QString errorText(Phase phase, int row) const;
+  QString verdictText(Phase phase, int row) const;
+  QString problem(int row, int column) const;
+  QVariant foreground(int row, int column) const;
+  QString spoken(int row, int column) const;
+  std::pair<Mark, Tone> markAt(int row, int column) const;
+  QVariant fraction(Phase phase, int row) const;
+
+  VisitEntry& entry_;
+};
+
+}  // namespace spanwright

@@ -1,0 +1,393 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/models/visit_entry.h"
+
+#include <QTime>
+#include <algorithm>
+
+#include "core/units/quantity.h"
+#include "gui/words/words.h"
+
+namespace spanwright {
+namespace {
+
+/// "skip: reason" in English or the person's language; nothing when the text is not a skip.
+std::optional<QString> skipReason(const QString& text) {
+  for (const QString& start : {QStringLiteral("skip:"), VisitEntry::tr("skip:")}) {
+    if (text.startsWith(start, Qt::CaseInsensitive)) {
+      return text.mid(start.size()).trimmed();
+    }
+  }
+  return std::nullopt;
+}
+
+bool samePoint(const TestPoint& a, const TestPoint& b) {
+  return a.direction == b.direction && a.run == b.run && pointKey(a) == pointKey(b);
+}
+
+}  // namespace
+
+VisitEntry::VisitEntry(Store& store, const Clock& clock, QObject* parent)
+    : QObject(parent), store_(store), clock_(clock) {}
+
+VisitEntry::Cell& VisitEntry::cell(Phase phase, int row) {
+  return (phase == Phase::asFound ? found_ : left_)[static_cast<std::size_t>(row)];
+}
+const VisitEntry::Cell& VisitEntry::cell(Phase phase, int row) const {
+  return (phase == Phase::asFound ? found_ : left_)[static_cast<std::size_t>(row)];
+}
+
+QString VisitEntry::takeSheet(const QString& channel, Subject subject, Moment when) {
+  auto copy = std::make_shared<Register>(store_.site());
+  copy->index();
+  auto opened = openSheet(*copy, toCore(channel), subject, when);
+  if (const auto* problem = std::get_if<Problem>(&opened)) {
+    return problemSentence(*problem);
+  }
+  site_ = copy;
+  sheet_ = std::get<VisitSheet>(std::move(opened));
+  hasRuns_ =
+      std::any_of(sheet_->points.begin(), sheet_->points.end(), [](const TestPoint& p) { return p.run > 1; });
+  found_.assign(sheet_->points.size(), {});
+  left_.assign(sheet_->points.size(), {});
+  for (int row = 0; row < rowCount(); ++row) {
+    for (const Phase phase : {Phase::asFound, Phase::asLeft}) {
+      cell(phase, row).value.phase = phase;
+      cell(phase, row).value.sequence = point(row).sequence;
+    }
+  }
+  standards_.clear();
+  waiting_.clear();
+  headerWaiting_ = false;
+  stored_.reset();
+  loadPrevious();
+  return {};
+}
+
+QString VisitEntry::open(const QString& channel, Subject subject, Moment when) {
+  try {
+    QString trouble = takeSheet(channel, subject, when);
+    if (!trouble.isEmpty()) {
+      leave();
+      return trouble;
+    }
+  } catch (const std::exception& error) {
+    leave();
+    return asSentence(QString::fromUtf8(error.what()));
+  }
+  draft_ = Draft{};
+  draft_.channel = toCore(channel);
+  draft_.subject = subject;
+  draft_.started = when;
+  draft_.setupVersion = sheet_->setup != nullptr ? sheet_->setup->version : 0;
+  emit sheetChanged();
+  return {};
+}
+
+QString VisitEntry::resume(const Draft& draft) {
+  try {
+    QString trouble = takeSheet(fromCore(draft.channel), draft.subject, draft.started);
+    if (!trouble.isEmpty()) {
+      leave();
+      return trouble;
+    }
+  } catch (const std::exception& error) {
+    leave();
+    return asSentence(QString::fromUtf8(error.what()));
+  }
+  draft_ = draft;
+  for (const DraftValue& value : draft.values) {
+    for (int row = 0; row < rowCount(); ++row) {
+      if (point(row).sequence == value.sequence) {
+        cell(value.phase, row).value = value;
+      }
+    }
+  }
+  setStandards(draft.standards);
+  emit sheetChanged();
+  return {};
+}
+
+QString VisitEntry::moveTo(Moment when) {
+  const auto opened = openSheet(*site_, draft_.channel, draft_.subject, when);
+  if (const auto* problem = std::get_if<Problem>(&opened)) {
+    return problemSentence(*problem);
+  }
+  const auto& other = std::get<VisitSheet>(opened);
+  if (other.setup != sheet_->setup || other.sensor != sheet_->sensor || other.plan != sheet_->plan) {
+    return tr("Another setup, sensor or plan applied at that moment; finish or leave this visit first.");
+  }
+  sheet_->when = when;
+  draft_.started = when;
+  judgeAll();
+  saveHeader();
+  return {};
+}
+
+void VisitEntry::leave() {
+  flush();
+  sheet_.reset();
+  found_.clear();
+  left_.clear();
+  previous_.clear();
+  waiting_.clear();
+  headerWaiting_ = false;
+  draft_ = Draft{};
+  emit sheetChanged();
+}
+
+void VisitEntry::discard() {
+  if (draft_.id != 0) {
+    try {
+      store_.removeDraft(draft_.id);
+    } catch (const std::exception& error) {
+      emit troubled(asSentence(QString::fromUtf8(error.what())));
+      return;
+    }
+  }
+  waiting_.clear();
+  headerWaiting_ = false;
+  leave();
+}
+
+void VisitEntry::loadPrevious() {
+  previous_.assign(sheet_->points.size(), std::nullopt);
+  previousVisit_.clear();
+  const auto summaries = store_.calibrations(sheet_->channel->tag);
+  const int version = sheet_->setup != nullptr ? sheet_->setup->version : 0;
+  const std::string sensor = sheet_->sensor != nullptr ? sheet_->sensor->serial : std::string();
+  const auto last = std::find_if(summaries.rbegin(), summaries.rend(), [&](const CalibrationSummary& each) {
+    return each.subject == sheet_->subject && each.performed < sheet_->when && each.setupVersion == version &&
+           (sheet_->subject == Subject::channel || each.sensor == sensor);
+  });
+  if (last == summaries.rend()) {
+    return;
+  }
+  const auto calibration = store_.calibration(last->id);
+  if (!calibration) {
+    return;
+  }
+  previousVisit_ = tr("left by %1 on %2").arg(fromCore(last->person), shownDate(last->performed.date()));
+  for (const Reading& reading : calibration->standingAsLeft()) {
+    for (std::size_t row = 0; row < previous_.size(); ++row) {
+      if (!reading.skipped() && samePoint(reading.point, sheet_->points[row])) {
+        previous_[row] = reading;
+      }
+    }
+  }
+}
+
+QString VisitEntry::typed(Phase phase, int row) const {
+  const DraftValue& value = cell(phase, row).value;
+  return value.skipReason.empty() ? fromCore(value.indicatedText)
+                                  : tr("skip:") + u' ' + fromCore(value.skipReason);
+}
+QString VisitEntry::typedApplied(Phase phase, int row) const {
+  return fromCore(cell(phase, row).value.appliedText);
+}
+bool VisitEntry::skipped(Phase phase, int row) const {
+  return !cell(phase, row).value.skipReason.empty();
+}
+const VisitEntry::Outcome& VisitEntry::outcome(Phase phase, int row) const {
+  return cell(phase, row).outcome;
+}
+const Reading* VisitEntry::previous(int row) const {
+  const auto& reading = previous_[static_cast<std::size_t>(row)];
+  return reading ? &*reading : nullptr;
+}
+
+bool VisitEntry::anyTyped(Phase phase) const {
+  const auto& cells = phase == Phase::asFound ? found_ : left_;
+  return std::any_of(cells.begin(), cells.end(), [](const Cell& each) {
+    return !each.value.indicatedText.empty() || !each.value.skipReason.empty();
+  });
+}
+bool VisitEntry::anyTyped() const {
+  return anyTyped(Phase::asFound) || anyTyped(Phase::asLeft);
+}
+
+std::optional<PointResult> VisitEntry::expected(int row) const {
+  const TestPoint& at = point(row);
+  double applied = at.nominalApplied;
+  const std::string& text = cell(Phase::asFound, row).value.appliedText;
+  if (!text.empty()) {
+    const auto typedValue = parseQuantity(text);
+    if (!typedValue) {
+      return std::nullopt;
+    }
+    const auto own =
+        sheet_->model->normaliseApplied({typedValue->value, typedValue->unit.value_or(at.appliedUnit)});
+    if (!std::holds_alternative<double>(own)) {
+      return std::nullopt;
+    }
+    applied = std::get<double>(own);
+  }
+  // The setup's switch levels and states do not concern a sensor on its own.
+  const ChannelSetup* setup =
+      sheet_->subject == Subject::sensor || sheet_->setup == nullptr ? nullptr : &sheet_->setup->setup;
+  const auto found = expectPoint(at, *sheet_->model, setup, sheet_->plan->tolerance, applied);
+  const auto* result = std::get_if<PointResult>(&found);
+  return result != nullptr ? std::optional(*result) : std::nullopt;
+}
+
+void VisitEntry::judgeRow(Phase phase, int row) {
+  Cell& at = cell(phase, row);
+  const DraftValue& value = at.value;
+  if (value.indicatedText.empty() && value.skipReason.empty() && value.appliedText.empty()) {
+    at.outcome = {};
+    return;
+  }
+  const bool onlyApplied = value.indicatedText.empty() && value.skipReason.empty();
+  // With only the applied value typed, a number stands in for the reading so that core judges the applied
+  // text alone.
+  const TypedReading typedReading{value.appliedText, onlyApplied ? "0" : value.indicatedText,
+                                  value.skipReason};
+  auto judged = judge(*sheet_, point(row), typedReading, standards_);
+  if (auto* problem = std::get_if<TypedProblem>(&judged)) {
+    if (onlyApplied && !problem->inApplied) {
+      at.outcome = {};
+      return;
+    }
+    at.outcome = std::move(*problem);
+  } else if (onlyApplied) {
+    at.outcome = {};
+  } else {
+    at.outcome = std::get<Reading>(std::move(judged));
+  }
+}
+
+void VisitEntry::judgeAll() {
+  for (int row = 0; row < rowCount(); ++row) {
+    judgeRow(Phase::asFound, row);
+    judgeRow(Phase::asLeft, row);
+  }
+}
+
+void VisitEntry::setTyped(Phase phase, int row, const QString& text) {
+  DraftValue& value = cell(phase, row).value;
+  const QString trimmed = text.trimmed();
+  const auto reason = skipReason(trimmed);
+  // A skip without its reason is not one yet: it stays as typed and is pointed out.
+  value.skipReason = reason ? toCore(*reason) : std::string();
+  value.indicatedText = reason && !reason->isEmpty() ? std::string() : toCore(trimmed);
+  judgeRow(phase, row);
+  waiting_.insert({phase, row});
+  flush();
+  emit rowChanged(row);
+}
+
+void VisitEntry::setApplied(Phase phase, int row, const QString& text) {
+  cell(phase, row).value.appliedText = toCore(text.trimmed());
+  judgeRow(phase, row);
+  waiting_.insert({phase, row});
+  flush();
+  emit rowChanged(row);
+}
+
+std::vector<const Standard*> VisitEntry::usableStandards() const {
+  return standardsFor(*sheet_);
+}
+
+void VisitEntry::setPerson(const QString& login) {
+  draft_.person = toCore(login);
+  saveHeader();
+}
+
+void VisitEntry::setStandards(const std::vector<std::string>& serials) {
+  draft_.standards = serials;
+  standards_.clear();
+  for (const std::string& serial : serials) {
+    if (const Standard* standard = site_->standard(serial)) {
+      standards_.push_back(standard);
+    }
+  }
+  judgeAll();
+  saveHeader();
+}
+
+void VisitEntry::setConditions(const Conditions& conditions) {
+  draft_.conditions = conditions;
+  saveHeader();
+}
+
+void VisitEntry::setCautionsConfirmed(bool confirmed) {
+  draft_.cautionsConfirmed = confirmed;
+  saveHeader();
+}
+
+void VisitEntry::setAdjustment(const Adjustment& adjustment) {
+  draft_.adjustment = adjustment;
+  saveHeader();
+}
+
+void VisitEntry::setRemarks(const QString& remarks) {
+  draft_.remarks = toCore(remarks);
+  saveHeader();
+}
+
+void VisitEntry::saveHeader() {
+  if (!sheet_) {
+    return;
+  }
+  headerWaiting_ = true;
+  if (draft_.id != 0) {  // before the first value there is nothing worth keeping
+    flush();
+  }
+  emit headerChanged();
+}
+
+void VisitEntry::flush() {
+  if (!sheet_ || (waiting_.empty() && !(headerWaiting_ && draft_.id != 0))) {
+    return;
+  }
+  try {
+    if (draft_.id == 0 || headerWaiting_) {
+      draft_.id = store_.saveDraft(draft_);
+      headerWaiting_ = false;
+    }
+    while (!waiting_.empty()) {
+      const auto [phase, row] = *waiting_.begin();
+      store_.saveDraftValue(draft_.id, cell(phase, row).value);
+      waiting_.erase(waiting_.begin());
+    }
+    emit saved(QTime::currentTime().toString(QStringLiteral("HH:mm:ss")));
+  } catch (const std::exception& error) {
+    // What was typed stays here and is tried again with the next value.
+    emit troubled(tr("The draft is not on disk yet: %1").arg(asSentence(QString::fromUtf8(error.what()))));
+  }
+}
+
+std::vector<Problem> VisitEntry::finish() {
+  Draft whole = draft_;
+  whole.values.clear();
+  for (const auto* cells : {&found_, &left_}) {
+    for (const Cell& each : *cells) {
+      if (!each.value.indicatedText.empty() || !each.value.skipReason.empty() ||
+          !each.value.appliedText.empty()) {
+        whole.values.push_back(each.value);
+      }
+    }
+  }
+  ProposedVisit visit = visitFromDraft(whole);
+  const auto mark = [](std::vector<ProposedReading>& readings, Phase phase) {
+    for (ProposedReading& reading : readings) {
+      reading.where.line = reading.sequence;
+      reading.where.columnName = text(phase);
+    }
+  };
+  mark(visit.asFound, Phase::asFound);
+  mark(visit.asLeft, Phase::asLeft);
+  try {
+    stored_ = enterVisit(store_, visit, clock_.localNow(),
+                         draft_.id == 0 ? std::nullopt : std::optional(draft_.id));
+  } catch (const InputError& refused) {
+    return refused.problems();
+  } catch (const std::exception& error) {
+    return {Problem{{}, error.what(), ""}};
+  }
+  waiting_.clear();
+  headerWaiting_ = false;
+  draft_.id = 0;
+  return {};
+}
+
+}  // namespace spanwright

@@ -1,0 +1,348 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/screens/channel_screen.h"
+
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QLabel>
+#include <QPushButton>
+#include <QSplitter>
+#include <QTabWidget>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "gui/charts/drift_chart.h"
+#include "gui/charts/visit_chart.h"
+#include "gui/models/channel_tables.h"
+#include "gui/screens/table_view.h"
+#include "gui/session/session.h"
+#include "gui/words/marks.h"
+#include "gui/words/words.h"
+
+namespace spanwright {
+namespace {
+
+constexpr std::size_t kRecentVisits = 3;
+
+TableView* makeTable(QAbstractItemModel* model, const QString& name, QWidget* parent) {
+  auto* table = new TableView(name, parent);
+  table->setModel(model);
+  return table;
+}
+
+}  // namespace
+
+ChannelScreen::ChannelScreen(Session& session, QWidget* parent)
+    : QWidget(parent),
+      session_(session),
+      calibrations_(new CalibrationsModel(this)),
+      setups_(new SetupsModel(this)),
+      fittings_(new FittingsModel(this)),
+      routines_(new RoutinesModel(this)) {
+  auto* right = new QSplitter(Qt::Vertical, this);
+  right->setChildrenCollapsible(false);
+  right->addWidget(makeTables());
+  right->addWidget(makeCalibrations());
+  right->setSizes({240, 360});
+  auto* split = new QSplitter(this);
+  split->setChildrenCollapsible(false);
+  split->addWidget(makeCharts());
+  split->addWidget(right);
+  split->setStretchFactor(0, 6);
+  split->setStretchFactor(1, 5);
+  split->setSizes({690, 560});
+  auto* whole = new QVBoxLayout(this);
+  whole->setContentsMargins(14, 10, 14, 12);
+  whole->setSpacing(8);
+  whole->addWidget(makeHead());
+  whole->addWidget(split, 1);
+  connect(&session_, &Session::dueChanged, this, &ChannelScreen::takeRoutines);
+  connect(&session_, &Session::channelDrift, this, &ChannelScreen::takeDrift);
+}
+
+QWidget* ChannelScreen::makeHead() {
+  auto* head = new QWidget(this);
+  title_ = new QLabel(head);
+  QFont font = title_->font();
+  font.setBold(true);
+  font.setPointSizeF(font.pointSizeF() * 1.35);
+  title_->setFont(font);
+  place_ = new QLabel(head);
+  stateSign_ = new QLabel(head);
+  state_ = new QLabel(head);
+  enter_ = new QPushButton(tr("Enter a visit"), head);
+  certificate_ = new QPushButton(tr("Certificate"), head);
+  auto* row = new QHBoxLayout(head);
+  row->setContentsMargins(0, 0, 0, 0);
+  row->setSpacing(10);
+  row->addWidget(title_);
+  row->addWidget(place_);
+  row->addStretch(1);
+  row->addWidget(stateSign_);
+  row->addWidget(state_);
+  row->addSpacing(12);
+  row->addWidget(enter_);
+  row->addWidget(certificate_);
+  connect(enter_, &QPushButton::clicked, this, [this] { emit visitAsked(tag_, currentSubject()); });
+  connect(certificate_, &QPushButton::clicked, this, [this] {
+    if (const auto id = currentCalibration()) {
+      emit certificateAsked(*id);
+    }
+  });
+  return head;
+}
+
+QWidget* ChannelScreen::makeCharts() {
+  auto* time = new QWidget(this);
+  point_ = new QComboBox(time);
+  point_->setAccessibleName(tr("Test point"));
+  auto* label = new QLabel(tr("Test &point"), time);
+  label->setBuddy(point_);
+  figures_ = new QLabel(time);
+  figures_->setWordWrap(true);
+  timePlot_ = new PlotView(time);
+  auto* row = new QHBoxLayout;
+  row->setSpacing(10);
+  row->addWidget(label);
+  row->addWidget(point_);
+  row->addWidget(figures_, 1);
+  auto* column = new QVBoxLayout(time);
+  column->setContentsMargins(8, 8, 8, 8);
+  column->addLayout(row);
+  column->addWidget(timePlot_, 1);
+
+  inputPlot_ = new PlotView(this);
+  charts_ = new QTabWidget(this);
+  charts_->addTab(time, tr("Error over &time"));
+  charts_->addTab(inputPlot_, tr("Error over &input"));
+  connect(point_, &QComboBox::currentIndexChanged, this, &ChannelScreen::drawTime);
+  return charts_;
+}
+
+QWidget* ChannelScreen::makeTables() {
+  tables_ = new QTabWidget(this);
+  routineTable_ = makeTable(routines_, tr("Routines"), tables_);
+  setupTable_ = makeTable(setups_, tr("Setups"), tables_);
+  fittingTable_ = makeTable(fittings_, tr("Fittings"), tables_);
+  tables_->addTab(setupTable_, tr("&Setups"));
+  tables_->addTab(routineTable_, tr("&Routines"));
+  tables_->addTab(fittingTable_, tr("&Fittings"));
+  return tables_;
+}
+
+QWidget* ChannelScreen::makeCalibrations() {
+  auto* box = new QWidget(this);
+  auto* label = new QLabel(tr("&Calibrations, latest first"), box);
+  QFont font = label->font();
+  font.setBold(true);
+  label->setFont(font);
+  calibrationTable_ = makeTable(calibrations_, tr("Calibrations"), box);
+  label->setBuddy(calibrationTable_);
+  auto* column = new QVBoxLayout(box);
+  column->setContentsMargins(0, 4, 0, 0);
+  column->addWidget(label);
+  column->addWidget(calibrationTable_, 1);
+  connect(calibrationTable_, &TableView::chosen, this,
+          [this](const QModelIndex& index) { emit certificateAsked(calibrations_->row(index.row()).id); });
+  connect(calibrationTable_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
+          &ChannelScreen::drawInput);
+  return box;
+}
+
+void ChannelScreen::showChannel(const QString& tag) {
+  tag_ = tag;
+  drift_.clear();
+  driftKnown_ = false;
+  refresh();
+}
+
+void ChannelScreen::refresh() {
+  if (tag_.isEmpty() || !session_.isOpen()) {
+    return;
+  }
+  try {
+    takeRegister();
+    takeRoutines();
+    takeCalibrations();
+    drawTime();
+    drawInput();
+    session_.lookAtChannel(tag_);
+  } catch (const std::exception& error) {
+    emit session_.troubled(asSentence(QString::fromUtf8(error.what())));
+  }
+}
+
+void ChannelScreen::takeRegister() {
+  const Channel* channel = session_.site().channel(toCore(tag_));
+  if (channel == nullptr) {
+    return;
+  }
+  title_->setText(QStringLiteral("%1  %2").arg(tag_, fromCore(channel->title)));
+  place_->setText(channel->terminal.empty()
+                      ? fromCore(channel->place)
+                      : tr("%1, terminal %2").arg(fromCore(channel->place), fromCore(channel->terminal)));
+  place_->setForegroundRole(QPalette::PlaceholderText);
+  const SetupVersion* now = setupInForce(*channel, session_.now());
+  std::vector<SetupRow> setups;
+  for (const SetupVersion& each : channel->setups) {
+    setups.insert(setups.begin(), {&each, &each == now});
+  }
+  setups_->setRows(std::move(setups));
+  std::vector<FittingRow> fittings;
+  for (const Fitting& each : channel->fittings) {
+    fittings.insert(fittings.begin(), {&each, session_.site().sensor(each.sensor)});
+  }
+  fittings_->setRows(std::move(fittings));
+  setupTable_->fitToContent();
+  fittingTable_->fitToContent();
+}
+
+void ChannelScreen::takeRoutines() {
+  const Channel* channel = session_.isOpen() ? session_.site().channel(toCore(tag_)) : nullptr;
+  if (channel == nullptr) {
+    return;
+  }
+  const std::vector<DueItem>& due = session_.due(channel->tag);
+  std::vector<RoutineRow> rows;
+  for (const Routine& routine : channel->routines) {
+    const auto found =
+        std::find_if(due.begin(), due.end(), [&](const DueItem& i) { return i.subject == routine.subject; });
+    rows.push_back({routine, session_.site().plan(routine.plan),
+                    found == due.end() ? std::nullopt : std::optional(*found)});
+  }
+  routines_->setRows(std::move(rows));
+  routineTable_->fitToContent();
+  const auto state = channelState(due, channel->tag);
+  stateSign_->setPixmap(state ? iconOf(*state).pixmap(16, 16) : QPixmap());
+  state_->setText(channel->retired ? tr("Retired") : state ? word(*state) : QString());
+}
+
+void ChannelScreen::takeCalibrations() {
+  auto rows = session_.store().calibrations(toCore(tag_));
+  std::reverse(rows.begin(), rows.end());
+  calibrations_->setRows(std::move(rows));
+  calibrationTable_->fitToContent();
+  if (calibrations_->rowCount() > 0) {
+    calibrationTable_->setCurrentIndex(calibrations_->index(0, 0));
+  }
+  certificate_->setEnabled(calibrations_->rowCount() > 0);
+}
+
+std::optional<CalibrationId> ChannelScreen::currentCalibration() const {
+  if (calibrations_->rowCount() == 0) {
+    return std::nullopt;
+  }
+  const QModelIndex at = calibrationTable_->currentIndex();
+  return calibrations_->row(at.isValid() ? at.row() : 0).id;
+}
+
+std::optional<Subject> ChannelScreen::currentSubject() const {
+  const auto& rows = routines_->rows();
+  // The most pressing routine; the table's own choice goes before it.
+  const QModelIndex at = routineTable_->currentIndex();
+  if (at.isValid()) {
+    return routines_->row(at.row()).routine.subject;
+  }
+  const auto first = std::min_element(rows.begin(), rows.end(), [](const RoutineRow& a, const RoutineRow& b) {
+    return a.due && b.due && a.due->due.state < b.due->due.state;
+  });
+  return first == rows.end() ? std::nullopt : std::optional(first->routine.subject);
+}
+
+void ChannelScreen::takeDrift(const QString& tag, const std::vector<DriftItem>& items) {
+  if (tag != tag_) {
+    return;
+  }
+  drift_.clear();
+  std::copy_if(items.begin(), items.end(), std::back_inserter(drift_),
+               [](const DriftItem& item) { return !item.segments.empty(); });
+  driftKnown_ = true;
+  fillPoints();
+  drawTime();
+}
+
+void ChannelScreen::fillPoints() {
+  const QString before = point_->currentText();
+  const QSignalBlocker quiet(point_);
+  point_->clear();
+  int worst = 0;
+  for (std::size_t i = 0; i < drift_.size(); ++i) {
+    const DriftItem& item = drift_[i];
+    point_->addItem(tr("%1, %2").arg(word(item.subject), item.pointPercent
+                                                             ? fromCore(item.point) + QStringLiteral(" %")
+                                                             : fromCore(item.point)));
+    const auto& first = drift_[static_cast<std::size_t>(worst)];
+    if (item.bandOutOn && (!first.bandOutOn || *item.bandOutOn < *first.bandOutOn)) {
+      worst = static_cast<int>(i);
+    }
+  }
+  const int again = point_->findText(before);
+  point_->setCurrentIndex(again >= 0 ? again : worst);
+}
+
+void ChannelScreen::drawTime() {
+  const int at = point_->currentIndex();
+  if (!driftKnown_ || drift_.empty() || at < 0 || at >= static_cast<int>(drift_.size())) {
+    figures_->clear();
+    timePlot_->showSentence(!driftKnown_
+                                ? tr("Reading the history …")
+                                : tr("There are no calibrations yet, so nothing can be drawn over time."));
+    return;
+  }
+  DriftChart made = makeDriftChart(drift_[static_cast<std::size_t>(at)], session_.today(), chartLook());
+  timePlot_->showChart(made.chart, std::move(made.notes), made.spoken);
+  figures_->setText(made.spoken);
+}
+
+void ChannelScreen::drawInput() {
+  const auto id = currentCalibration();
+  if (!id) {
+    inputPlot_->showSentence(tr("There are no calibrations yet, so nothing can be drawn over the input."));
+    return;
+  }
+  try {
+    // The chosen visit and those before it of the same subject and setup.
+    std::vector<Calibration> visits;
+    const auto& rows = calibrations_->rows();
+    const auto chosen =
+        std::find_if(rows.begin(), rows.end(), [&](const auto& each) { return each.id == *id; });
+    for (auto each = chosen; each != rows.end() && visits.size() < kRecentVisits; ++each) {
+      if (each->subject == chosen->subject && each->setupVersion == chosen->setupVersion) {
+        if (auto visit = session_.store().calibration(each->id)) {
+          visits.push_back(std::move(*visit));
+        }
+      }
+    }
+    std::vector<VisitLine> lines;
+    for (const Calibration& visit : visits) {
+      VisitLine line{shownDate(visit.performed.date()), {}, {}};
+      for (const Reading& reading : visit.asFound) {
+        line.found.push_back(&reading);
+      }
+      for (const Reading& reading : visit.asLeft) {
+        line.left.push_back(&reading);
+      }
+      lines.push_back(std::move(line));
+    }
+    std::vector<TestPoint> points;
+    std::vector<std::pair<double, ErrorLimits>> limits;
+    for (const Reading& reading : visits.front().standingAsLeft()) {
+      points.push_back(reading.point);
+    }
+    for (const Reading& reading : visits.front().standingAsLeft()) {
+      if (!reading.skipped()) {
+        limits.emplace_back(visitChartX(points, reading.point), reading.limits);
+      }
+    }
+    std::stable_sort(limits.begin(), limits.end(),
+                     [](const auto& a, const auto& b) { return a.first < b.first; });
+    const QString title =
+        tr("%1, %2: error over input, %3")
+            .arg(tag_, word(visits.front().subject).toLower(), shownDate(visits.front().performed.date()));
+    inputPlot_->showChart(makeVisitChart(title, points, lines, limits, chartLook()), {}, title);
+  } catch (const std::exception& error) {
+    emit session_.troubled(asSentence(QString::fromUtf8(error.what())));
+  }
+}
+
+}  // namespace spanwright

@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// One channel: how it was set up over time, what sat on it, what is due, its calibrations and what they show.
+#pragma once
+
+#include <QWidget>
+#include <optional>
+#include <vector>
+
+#include "core/tasks/status.h"
+
+class QComboBox;
+class QLabel;
+class QPushButton;
+class QTabWidget;
+
+namespace spanwright {
+
+class CalibrationsModel;
+class FittingsModel;
+class PlotView;
+class RoutinesModel;
+class Session;
+class SetupsModel;
+class TableView;
+
+class ChannelScreen : public QWidget {
+  Q_OBJECT
+ public:
+  explicit ChannelScreen(Session& session, QWidget* parent = nullptr);
+  void showChannel(const QString& tag);
+  void refresh();
+  QString channel() const { return tag_; }
+  /// The calibration chosen in the table, else the latest; nothing when there is none.
+  std::optional<CalibrationId> currentCalibration() const;
+  std::optional<Subject> currentSubject() const;
+  PlotView* timePlot() const { return timePlot_; }
+  PlotView* inputPlot() const { return inputPlot_; }
+
+ signals:
+  void visitAsked(const QString& tag, std::optional<spanwright::Subject> subject);
+  void certificateAsked(spanwright::CalibrationId calibration);
+
+ private:
+  QWidget* makeHead();
+  QWidget* makeCharts();
+  QWidget* makeTables();
+  QWidget* makeCalibrations();
+  void takeRegister();
+  void takeRoutines();
+  void takeCalibrations();
+  void takeDrift(const QString& tag, const std::vector<DriftItem>& items);
+  void drawTime();
+  void drawInput();
+  void fillPoints();
+
+  Session& session_;
+  QString tag_;
+  std::vector<DriftItem> drift_;
+  bool driftKnown_ = false;
+  QLabel *title_ = nullptr, *place_ = nullptr, *stateSign_ = nullptr, *state_ = nullptr, *figures_ = nullptr;
+  QComboBox* point_ = nullptr;
+  QTabWidget* charts_ = nullptr;
+  PlotView *timePlot_ = nullptr, *inputPlot_ = nullptr;
+  CalibrationsModel* calibrations_;
+  SetupsModel* setups_;
+  FittingsModel* fittings_;
+  RoutinesModel* routines_;
+  TableView *calibrationTable_ = nullptr, *setupTable_ = nullptr, *fittingTable_ = nullptr,
+            *routineTable_ = nullptr;
+  QTabWidget* tables_ = nullptr;
+  QPushButton *enter_ = nullptr, *certificate_ = nullptr;
+};
+
+}  // namespace spanwright

@@ -1,0 +1,282 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The window's frame: actions, menus, and the way between screens. What concerns the record is in
+// main_window_record.cpp.
+#include "gui/screens/main_window.h"
+
+#include <QAction>
+#include <QApplication>
+#include <QCloseEvent>
+#include <QLabel>
+#include <QMenuBar>
+#include <QMessageBox>
+#include <QProgressBar>
+#include <QPushButton>
+#include <QStackedWidget>
+#include <QStatusBar>
+#include <QToolBar>
+#include <QVBoxLayout>
+
+#include "gui/screens/certificate_screen.h"
+#include "gui/screens/channel_screen.h"
+#include "gui/screens/due_screen.h"
+#include "gui/screens/import_dialog.h"
+#include "gui/screens/message_bar.h"
+#include "gui/screens/site_screen.h"
+#include "gui/screens/start_screen.h"
+#include "gui/screens/visit_screen.h"
+#include "gui/session/session.h"
+#include "gui/settings/settings.h"
+#include "gui/words/words.h"
+
+namespace spanwright {
+
+MainWindow::MainWindow(Session& session, QWidget* parent)
+    : QMainWindow(parent),
+      session_(session),
+      stack_(new QStackedWidget(this)),
+      bar_(new MessageBar(this)),
+      start_(new StartScreen(this)),
+      site_(new SiteScreen(session, this)),
+      due_(new DueScreen(session, this)),
+      channel_(new ChannelScreen(session, this)),
+      visit_(new VisitScreen(session, this)),
+      certificate_(new CertificateScreen(session, this)) {
+  setWindowTitle(QStringLiteral("Spanwright"));
+  resize(1280, 800);
+  auto* middle = new QWidget(this);
+  auto* column = new QVBoxLayout(middle);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  column->addWidget(bar_);
+  column->addWidget(stack_, 1);
+  setCentralWidget(middle);
+  for (QWidget* screen :
+       std::initializer_list<QWidget*>{start_, site_, due_, channel_, visit_, certificate_}) {
+    stack_->addWidget(screen);
+  }
+  makeActions();
+  makeMenus();
+  makeStatus();
+  connectScreens();
+  connectSession();
+  restoreGeometry(kWindowGeometry.get());
+  enableActions();
+}
+
+void MainWindow::makeActions() {
+  for (const Command& each : commands()) {
+    // The entry sheet has its own, where its keys are heard.
+    if (each.id != CommandId::finishVisit && each.id != CommandId::skipPoint &&
+        each.id != CommandId::discardDraft) {
+      actions_[each.id] = makeAction(each.id, this);
+    }
+  }
+  action(CommandId::darkLook)->setCheckable(true);
+  action(CommandId::darkLook)->setChecked(isDark());
+  connect(action(CommandId::openRecord), &QAction::triggered, this, &MainWindow::askOpen);
+  connect(action(CommandId::newRecord), &QAction::triggered, this, &MainWindow::askNew);
+  connect(action(CommandId::openSample), &QAction::triggered, this, &MainWindow::openSample);
+  connect(action(CommandId::importHistory), &QAction::triggered, this,
+          [this] { (new ImportDialog(session_, this))->open(); });
+  connect(action(CommandId::closeRecord), &QAction::triggered, this, &MainWindow::closeRecord);
+  connect(action(CommandId::quit), &QAction::triggered, this, &QWidget::close);
+  connect(action(CommandId::showSite), &QAction::triggered, this, &MainWindow::showSite);
+  connect(action(CommandId::showDue), &QAction::triggered, this, &MainWindow::showDue);
+  connect(action(CommandId::goBack), &QAction::triggered, this, &MainWindow::goBack);
+  connect(action(CommandId::findChannel), &QAction::triggered, this, [this] {
+    if (currentScreen() == due_) {
+      due_->findChannel();
+    } else {
+      showSite();
+      site_->findChannel();
+    }
+  });
+  connect(action(CommandId::darkLook), &QAction::toggled, this, &MainWindow::setDark);
+  connect(action(CommandId::enterVisit), &QAction::triggered, this, &MainWindow::enterVisit);
+  connect(action(CommandId::issueCertificate), &QAction::triggered, this, &MainWindow::issueCertificate);
+  connect(action(CommandId::showKeys), &QAction::triggered, this, &MainWindow::showKeys);
+  connect(action(CommandId::about), &QAction::triggered, this, &MainWindow::showAbout);
+}
+
+void MainWindow::makeMenus() {
+  const auto fill = [this](QMenu* menu, std::initializer_list<CommandId> ids) {
+    for (const CommandId id : ids) {
+      menu->addAction(action(id));
+    }
+  };
+  fill(menuBar()->addMenu(tr("&Record")),
+       {CommandId::openRecord, CommandId::newRecord, CommandId::openSample, CommandId::importHistory,
+        CommandId::closeRecord, CommandId::quit});
+  fill(menuBar()->addMenu(tr("&Go")),
+       {CommandId::showSite, CommandId::showDue, CommandId::goBack, CommandId::findChannel});
+  fill(menuBar()->addMenu(tr("&Work")), {CommandId::enterVisit, CommandId::issueCertificate});
+  fill(menuBar()->addMenu(tr("&View")), {CommandId::darkLook});
+  fill(menuBar()->addMenu(tr("&Help")), {CommandId::showKeys, CommandId::about});
+  auto* tools = addToolBar(tr("Places to go"));
+  tools->setObjectName(QStringLiteral("places"));
+  tools->setMovable(false);
+  tools->setToolButtonStyle(Qt::ToolButtonTextOnly);
+  for (const CommandId id :
+       {CommandId::goBack, CommandId::showSite, CommandId::showDue, CommandId::enterVisit}) {
+    tools->addAction(action(id));
+  }
+}
+
+void MainWindow::makeStatus() {
+  busyText_ = new QLabel(this);
+  busy_ = new QProgressBar(this);
+  busy_->setFixedWidth(160);
+  busy_->setTextVisible(false);
+  busy_->setAccessibleName(tr("Progress"));
+  cancel_ = new QPushButton(tr("Cancel"), this);
+  for (QWidget* widget : std::initializer_list<QWidget*>{busyText_, busy_, cancel_}) {
+    statusBar()->addPermanentWidget(widget);
+    widget->hide();
+  }
+  connect(cancel_, &QPushButton::clicked, this, [this] {
+    session_.worker().cancel();
+    statusBar()->showMessage(tr("Cancelled."), 4000);
+  });
+}
+
+void MainWindow::connectScreens() {
+  connect(start_, &StartScreen::openAsked, this, &MainWindow::askOpen);
+  connect(start_, &StartScreen::newAsked, this, &MainWindow::askNew);
+  connect(start_, &StartScreen::sampleAsked, this, &MainWindow::openSample);
+  connect(start_, &StartScreen::recordChosen, &session_, &Session::open);
+  connect(site_, &SiteScreen::channelChosen, this, &MainWindow::showChannel);
+  connect(site_, &SiteScreen::draftChosen, this, &MainWindow::resumeDraft);
+  connect(site_, &SiteScreen::stateChosen, this, [this](std::optional<DueState> state) {
+    showDue();
+    due_->showState(state);
+  });
+  connect(due_, &DueScreen::channelChosen, this, &MainWindow::showChannel);
+  connect(channel_, &ChannelScreen::visitAsked, this, &MainWindow::showVisit);
+  connect(channel_, &ChannelScreen::certificateAsked, this, &MainWindow::showCertificate);
+  connect(visit_, &VisitScreen::left, this, [this](const QString& tag) {
+    tag.isEmpty() ? showSite() : showChannel(tag);
+    offerDrafts();
+  });
+  connect(visit_, &VisitScreen::finished, this, [this](const QString& tag, const QString& sentence) {
+    session_.refresh();
+    showChannel(tag);
+    past_.removeAll(visit_);
+    bar_->showNews(sentence);
+    statusBar()->showMessage(sentence, 10000);
+  });
+  connect(certificate_, &CertificateScreen::issued, bar_, &MessageBar::showNews);
+}
+
+QWidget* MainWindow::currentScreen() const {
+  return stack_->currentWidget();
+}
+
+void MainWindow::goTo(QWidget* screen) {
+  QWidget* now = stack_->currentWidget();
+  if (now != screen) {
+    past_.removeAll(now);
+    past_.append(now);
+  }
+  stack_->setCurrentWidget(screen);
+  enableActions();
+}
+
+void MainWindow::goBack() {
+  if (past_.isEmpty()) {
+    return;
+  }
+  QWidget* screen = past_.takeLast();
+  stack_->setCurrentWidget(screen);
+  if (screen == site_) {
+    site_->refresh();
+  }
+  enableActions();
+}
+
+void MainWindow::showStart() {
+  start_->refresh();
+  past_.clear();
+  stack_->setCurrentWidget(start_);
+  enableActions();
+}
+
+void MainWindow::showSite() {
+  if (session_.isOpen()) {
+    site_->refresh();
+    goTo(site_);
+  }
+}
+
+void MainWindow::showDue() {
+  if (session_.isOpen()) {
+    due_->refresh();
+    goTo(due_);
+  }
+}
+
+void MainWindow::showChannel(const QString& tag) {
+  if (session_.isOpen()) {
+    channel_->showChannel(tag);
+    goTo(channel_);
+  }
+}
+
+void MainWindow::showVisit(const QString& tag, std::optional<Subject> subject) {
+  if (session_.isOpen()) {
+    goTo(visit_);
+    visit_->start(tag, subject);
+  }
+}
+
+void MainWindow::showCertificate(CalibrationId calibration) {
+  if (session_.isOpen()) {
+    goTo(certificate_);
+    certificate_->showCalibration(calibration);
+  }
+}
+
+void MainWindow::enableActions() {
+  const bool open = session_.isOpen();
+  for (const CommandId id : {CommandId::importHistory, CommandId::closeRecord, CommandId::showSite,
+                             CommandId::showDue, CommandId::findChannel, CommandId::enterVisit}) {
+    action(id)->setEnabled(open);
+  }
+  action(CommandId::goBack)->setEnabled(open && !past_.isEmpty());
+  action(CommandId::issueCertificate)->setEnabled(open && currentScreen() == channel_);
+}
+
+void MainWindow::setDark(bool dark) {
+  kDarkLook.set(dark);
+  applyLook(*qApp, dark);
+  // Charts and signs take their colours when they are made.
+  if (session_.isOpen()) {
+    site_->refresh();
+    due_->refresh();
+    channel_->refresh();
+  }
+}
+
+void MainWindow::showKeys() {
+  QMessageBox box(QMessageBox::NoIcon, tr("Keys"), keysPage(), QMessageBox::Close, this);
+  box.setTextFormat(Qt::RichText);
+  box.exec();
+}
+
+void MainWindow::showAbout() {
+  QMessageBox::about(
+      this, tr("About Spanwright"),
+      tr("<p><b>Spanwright %1</b></p><p>The calibration record of a site's measuring channels: readings "
+         "as found and as left, drift, due dates and certificates.</p><p>It never says that work is "
+         "safe, and its certificates are neither a proof test of a safety function nor accredited "
+         "unless the issuer is.</p><p>Free software under the GPL, version 3 or later.</p>")
+          .arg(QStringLiteral(SPANWRIGHT_VERSION)));
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+  kWindowGeometry.set(saveGeometry());
+  visit_->dropRecord();  // what was typed is in its draft
+  QMainWindow::closeEvent(event);
+}
+
+}  // namespace spanwright

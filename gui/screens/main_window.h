@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The window: screens, the way between them, and what concerns the record as a whole.
+#pragma once
+
+#include <QMainWindow>
+#include <map>
+#include <optional>
+
+#include "core/metrology/test_points.h"
+#include "core/record/calibration.h"
+#include "gui/actions/commands.h"
+
+class QLabel;
+class QProgressBar;
+class QPushButton;
+class QStackedWidget;
+
+namespace spanwright {
+
+class CertificateScreen;
+class ChannelScreen;
+class DueScreen;
+class MessageBar;
+class Session;
+class SiteScreen;
+class StartScreen;
+class VisitScreen;
+
+class MainWindow : public QMainWindow {
+  Q_OBJECT
+ public:
+  explicit MainWindow(Session& session, QWidget* parent = nullptr);
+
+  /// Shows a screen by its name on the command line, about `channel` (empty: one with a history). False when
+  /// there is no such channel.
+  bool showScreen(const QString& name, const QString& channel, std::optional<Subject> subject = std::nullopt);
+  void showStart();
+  void showSite();
+  void showDue();
+  void showChannel(const QString& tag);
+  void showVisit(const QString& tag, std::optional<Subject> subject);
+  void showCertificate(CalibrationId calibration);
+  void resumeDraft(std::int64_t draft);
+  /// Opens your own copy of the sample record; a sentence in the bar when there is none.
+  void openSample();
+
+  MessageBar* bar() const { return bar_; }
+  VisitScreen* visitScreen() const { return visit_; }
+  ChannelScreen* channelScreen() const { return channel_; }
+  CertificateScreen* certificateScreen() const { return certificate_; }
+  SiteScreen* siteScreen() const { return site_; }
+  DueScreen* dueScreen() const { return due_; }
+  QWidget* currentScreen() const;
+
+ protected:
+  void closeEvent(QCloseEvent* event) override;
+
+ private:
+  void makeActions();
+  void makeMenus();
+  void makeStatus();
+  void connectScreens();
+  void connectSession();
+  void goTo(QWidget* screen);
+  void goBack();
+  void enableActions();
+  void askOpen();
+  void askNew();
+  void closeRecord();
+  void takeRecord();
+  void dropRecord();
+  void offerDrafts();
+  void enterVisit();
+  void issueCertificate();
+  void setDark(bool dark);
+  void showKeys();
+  void showAbout();
+  QString channelWithHistory() const;
+  QAction* action(CommandId id) const { return actions_.at(id); }
+
+  Session& session_;
+  std::map<CommandId, QAction*> actions_;
+  QStackedWidget* stack_;
+  MessageBar* bar_;
+  StartScreen* start_;
+  SiteScreen* site_;
+  DueScreen* due_;
+  ChannelScreen* channel_;
+  VisitScreen* visit_;
+  CertificateScreen* certificate_;
+  QLabel* busyText_ = nullptr;
+  QProgressBar* busy_ = nullptr;
+  QPushButton* cancel_ = nullptr;
+  QList<QWidget*> past_;
+};
+
+/// The sample record beside the program, or an empty text when it was not built.
+QString sampleRecord();
+
+}  // namespace spanwright

@@ -1,0 +1,250 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The window and its record: opening, making, closing, unfinished visits, and troubles.
+#include <QAction>
+#include <QCoreApplication>
+#include <QDir>
+#include <QFile>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QLabel>
+#include <QProgressBar>
+#include <QPushButton>
+#include <QStandardPaths>
+#include <QStatusBar>
+#include <algorithm>
+
+#include "gui/screens/certificate_screen.h"
+#include "gui/screens/channel_screen.h"
+#include "gui/screens/due_screen.h"
+#include "gui/screens/main_window.h"
+#include "gui/screens/message_bar.h"
+#include "gui/screens/site_screen.h"
+#include "gui/screens/start_screen.h"
+#include "gui/screens/visit_screen.h"
+#include "gui/session/session.h"
+#include "gui/settings/settings.h"
+#include "gui/words/words.h"
+
+namespace spanwright {
+namespace {
+
+constexpr auto kSuffix = ".spanwright";
+
+}  // namespace
+
+QString sampleRecord() {
+  const QString file =
+      QDir(QCoreApplication::applicationDirPath()).filePath(QStringLiteral("sample/larkmead.spanwright"));
+  return QFile::exists(file) ? file : QString();
+}
+
+void MainWindow::connectSession() {
+  connect(&session_, &Session::opened, this, &MainWindow::takeRecord);
+  connect(&session_, &Session::closed, this, &MainWindow::dropRecord);
+  connect(&session_, &Session::troubled, bar_, &MessageBar::showTrouble);
+  connect(&session_, &Session::imported, this, [this](const ImportOutcome&, bool dryRun) {
+    if (!dryRun) {
+      session_.refresh();
+      site_->refresh();
+      channel_->refresh();
+    }
+  });
+  connect(&session_.worker(), &Worker::progressed, this, [this](const QString& what, double fraction) {
+    if (session_.worker().idle()) {
+      return;
+    }
+    busyText_->setText(what);
+    busy_->setRange(0, fraction < 0.0 ? 0 : 100);
+    busy_->setValue(fraction < 0.0 ? 0 : qRound(fraction * 100.0));
+    for (QWidget* widget : std::initializer_list<QWidget*>{busyText_, busy_, cancel_}) {
+      widget->show();
+    }
+  });
+  connect(&session_.worker(), &Worker::becameIdle, this, [this] {
+    for (QWidget* widget : std::initializer_list<QWidget*>{busyText_, busy_, cancel_}) {
+      widget->hide();
+    }
+  });
+}
+
+void MainWindow::askOpen() {
+  const QString file =
+      QFileDialog::getOpenFileName(this, tr("Open a record"), kLastFolder.get(),
+                                   tr("Records (*%1);;All files (*)").arg(QLatin1String(kSuffix)));
+  if (!file.isEmpty()) {
+    session_.open(file);
+  }
+}
+
+void MainWindow::askNew() {
+  const QString from = QFileDialog::getOpenFileName(this, tr("Site file that describes the new record"),
+                                                    kLastFolder.get(), tr("Site files (*.toml)"));
+  if (from.isEmpty()) {
+    return;
+  }
+  const QString proposed = QDir(QFileInfo(from).absolutePath())
+                               .filePath(QFileInfo(from).completeBaseName() + QLatin1String(kSuffix));
+  QString to = QFileDialog::getSaveFileName(this, tr("Where the new record is to be"), proposed,
+                                            tr("Records (*%1)").arg(QLatin1String(kSuffix)), nullptr,
+                                            QFileDialog::DontConfirmOverwrite);
+  if (to.isEmpty()) {
+    return;
+  }
+  if (QFileInfo(to).suffix().isEmpty()) {
+    to += QLatin1String(kSuffix);
+  }
+  session_.create(from, to);
+}
+
+void MainWindow::openSample() {
+  const QString sample = sampleRecord();
+  if (sample.isEmpty()) {
+    bar_->showTrouble(
+        tr("The sample record is not beside the program; build the target sample_record, then try again."));
+    return;
+  }
+  // A copy, so that trying things out leaves the sample as it is.
+  const QDir home(QStandardPaths::writableLocation(QStandardPaths::AppDataLocation));
+  const QString copy = home.filePath(QStringLiteral("larkmead-sample.spanwright"));
+  if (!QFile::exists(copy) && (!home.mkpath(QStringLiteral(".")) || !QFile::copy(sample, copy))) {
+    bar_->showTrouble(tr("The sample record could not be copied to %1; make room there, then try again.")
+                          .arg(QDir::toNativeSeparators(copy)));
+    return;
+  }
+  QFile::setPermissions(copy, QFile::permissions(copy) | QFileDevice::WriteOwner);
+  session_.open(copy);
+}
+
+void MainWindow::takeRecord() {
+  QStringList recent = kRecentRecords.get();
+  const QString file = QFileInfo(session_.file()).absoluteFilePath();
+  recent.removeAll(file);
+  recent.prepend(file);
+  kRecentRecords.set(recent.mid(0, kRecentMost));
+  kLastFolder.set(QFileInfo(file).absolutePath());
+  setWindowTitle(QStringLiteral("%1 – Spanwright").arg(fromCore(session_.site().site.name)));
+  visit_->takeRecord();
+  past_.clear();
+  showSite();
+  past_.clear();
+  enableActions();
+  offerDrafts();
+}
+
+void MainWindow::closeRecord() {
+  visit_->dropRecord();
+  session_.close();
+}
+
+void MainWindow::dropRecord() {
+  setWindowTitle(QStringLiteral("Spanwright"));
+  bar_->hide();
+  showStart();
+}
+
+void MainWindow::offerDrafts() {
+  try {
+    const auto drafts = session_.store().drafts();
+    if (drafts.empty()) {
+      return;
+    }
+    const Draft& latest = *std::max_element(drafts.begin(), drafts.end(),
+                                            [](const Draft& a, const Draft& b) { return a.id < b.id; });
+    bar_->showOffer(
+        tr("The visit to %1 begun %2 is not finished.")
+            .arg(fromCore(latest.channel), shownMoment(latest.started)),
+        tr("Go on with it"), [this, id = latest.id] { resumeDraft(id); }, tr("Discard it"),
+        [this, id = latest.id] {
+          try {
+            session_.store().removeDraft(id);
+            site_->refresh();
+          } catch (const std::exception& error) {
+            bar_->showTrouble(asSentence(QString::fromUtf8(error.what())));
+          }
+        });
+  } catch (const std::exception& error) {
+    bar_->showTrouble(asSentence(QString::fromUtf8(error.what())));
+  }
+}
+
+void MainWindow::resumeDraft(std::int64_t id) {
+  try {
+    if (const auto draft = session_.store().draft(id)) {
+      bar_->hide();
+      goTo(visit_);
+      visit_->resume(*draft);
+    }
+  } catch (const std::exception& error) {
+    bar_->showTrouble(asSentence(QString::fromUtf8(error.what())));
+  }
+}
+
+void MainWindow::enterVisit() {
+  if (currentScreen() == channel_) {
+    showVisit(channel_->channel(), channel_->currentSubject());
+    return;
+  }
+  if (currentScreen() == due_ && !due_->currentChannel().isEmpty()) {
+    showVisit(due_->currentChannel(), due_->currentSubject());
+    return;
+  }
+  const QString chosen = site_->currentChannel();
+  if (!chosen.isEmpty()) {
+    showVisit(chosen, std::nullopt);
+  } else if (!session_.due().empty()) {
+    showVisit(fromCore(session_.due().front().channel), session_.due().front().subject);
+  } else {
+    bar_->showTrouble(tr("Choose a channel first."));
+  }
+}
+
+void MainWindow::issueCertificate() {
+  if (const auto id = channel_->currentCalibration()) {
+    showCertificate(*id);
+  } else {
+    bar_->showTrouble(tr("This channel has no calibration to certify yet."));
+  }
+}
+
+QString MainWindow::channelWithHistory() const {
+  QString best;
+  std::size_t most = 0;
+  for (const Channel& channel : session_.site().channels) {
+    const std::size_t many = session_.store().calibrations(channel.tag).size();
+    if (!channel.retired && (best.isEmpty() || many > most)) {
+      best = fromCore(channel.tag);
+      most = many;
+    }
+    if (most >= 12) {
+      break;
+    }
+  }
+  return best;
+}
+
+bool MainWindow::showScreen(const QString& name, const QString& channel, std::optional<Subject> subject) {
+  if (name == QLatin1String("start")) {
+    showStart();
+    return true;
+  }
+  if (!channel.isEmpty() && session_.site().channel(toCore(channel)) == nullptr) {
+    return false;
+  }
+  const QString tag = channel.isEmpty() ? channelWithHistory() : channel;
+  if (name == QLatin1String("due")) {
+    showDue();
+  } else if (name == QLatin1String("channel")) {
+    showChannel(tag);
+  } else if (name == QLatin1String("visit")) {
+    showVisit(tag, subject);
+  } else if (name == QLatin1String("certificate")) {
+    showChannel(tag);
+    issueCertificate();
+  } else {
+    showSite();
+  }
+  return true;
+}
+
+}  // namespace spanwright

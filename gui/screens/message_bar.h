@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// One sentence across the window, never in the way: trouble, news, or an offer with a button.
+#pragma once
+
+#include <QFrame>
+#include <functional>
+
+#include "gui/settings/look.h"
+
+class QLabel;
+class QPushButton;
+
+namespace spanwright {
+
+class MessageBar : public QFrame {
+  Q_OBJECT
+ public:
+  explicit MessageBar(QWidget* parent = nullptr);
+  void showTrouble(const QString& sentence);
+  void showNews(const QString& sentence);
+  /// A sentence with up to two things that can be done about it.
+  void showOffer(const QString& sentence, const QString& first, std::function<void()> doFirst,
+                 const QString& second = {}, std::function<void()> doSecond = {});
+  QString sentence() const;
+
+ private:
+  void say(Tone tone, const QString& sentence);
+
+  QLabel* sign_;
+  QLabel* text_;
+  QPushButton* first_;
+  QPushButton* second_;
+  QPushButton* close_;
+  std::function<void()> doFirst_, doSecond_;
+};
+
+}  // namespace spanwright

@@ -1,0 +1,188 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/screens/sheet_view.h"
+
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <QLineEdit>
+#include <algorithm>
+#include <array>
+
+#include "gui/delegates/error_bar_delegate.h"
+#include "gui/delegates/reading_delegate.h"
+#include "gui/models/sheet_model.h"
+
+namespace spanwright {
+namespace {
+
+constexpr int kRowHeight = 30;
+// Widths that hold their usual content at the usual font, and how the rest is shared.
+struct Width {
+  int least;
+  int share;
+};
+constexpr std::array<Width, SheetModel::kColumnCount> kWidths{{
+    {92, 2},
+    {78, 1},
+    {82, 1},
+    {72, 1},
+    {88, 1},
+    {62, 1},
+    {112, 4},
+    {78, 1},
+    {82, 1},
+    {62, 1},
+    {112, 4},
+}};
+
+}  // namespace
+
+SheetView::SheetView(SheetModel* model, QWidget* parent)
+    : QTableView(parent), sheet_(model), readings_(new ReadingDelegate(this)) {
+  setModel(model);
+  setAccessibleName(tr("Entry sheet"));
+  setItemDelegate(readings_);
+  auto* bars = new ErrorBarDelegate(this);
+  setItemDelegateForColumn(SheetModel::kFoundVerdict, bars);
+  setItemDelegateForColumn(SheetModel::kLeftVerdict, bars);
+  setSelectionMode(SingleSelection);
+  setEditTriggers(AnyKeyPressed | EditKeyPressed | DoubleClicked);
+  setTabKeyNavigation(false);
+  setAlternatingRowColors(true);
+  setWordWrap(false);
+  setCornerButtonEnabled(false);
+  setHorizontalScrollMode(ScrollPerPixel);
+  verticalHeader()->hide();
+  verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
+  verticalHeader()->setDefaultSectionSize(kRowHeight);
+  horizontalHeader()->setHighlightSections(false);
+  horizontalHeader()->setFixedHeight(kRowHeight);
+  connect(readings_, &ReadingDelegate::enterPressed, this, &SheetView::goToNext);
+  connect(readings_, &ReadingDelegate::movePressed, this, [this](int rows) {
+    goTo(currentIndex().sibling(currentIndex().row() + rows, currentIndex().column()));
+  });
+}
+
+void SheetView::goTo(const QModelIndex& cell) {
+  if (cell.isValid()) {
+    setCurrentIndex(cell);
+    setFocus();
+  }
+}
+
+void SheetView::goToStart() {
+  for (const int column : {SheetModel::kFound, SheetModel::kLeft}) {
+    for (int row = 0; row < sheet_->rowCount(); ++row) {
+      if (sheet_->index(row, column).data(Qt::EditRole).toString().isEmpty()) {
+        goTo(sheet_->index(row, column));
+        return;
+      }
+    }
+  }
+  goTo(sheet_->index(0, SheetModel::kFound));
+}
+
+void SheetView::commitOpenEditor() {
+  readings_->commitOpenEditor();
+}
+
+void SheetView::goToNext() {
+  const QModelIndex now = currentIndex();
+  if (!now.isValid()) {
+    goToStart();
+    return;
+  }
+  if (SheetModel::isApplied(now.column())) {
+    goTo(now.siblingAtColumn(now.column() == SheetModel::kApplied ? SheetModel::kFound : SheetModel::kLeft));
+    return;
+  }
+  const int column =
+      SheetModel::phaseOf(now.column()) == Phase::asLeft ? SheetModel::kLeft : SheetModel::kFound;
+  if (now.row() + 1 < sheet_->rowCount()) {
+    goTo(sheet_->index(now.row() + 1, column));
+  } else if (column == SheetModel::kFound) {
+    goTo(sheet_->index(0, SheetModel::kLeft));
+  } else {
+    emit lastValueTyped();
+  }
+}
+
+void SheetView::startSkip() {
+  commitOpenEditor();
+  QModelIndex cell = currentIndex();
+  if (!cell.isValid()) {
+    return;
+  }
+  if (!SheetModel::isReading(cell.column())) {
+    cell = cell.siblingAtColumn(SheetModel::phaseOf(cell.column()) == Phase::asLeft ? SheetModel::kLeft
+                                                                                    : SheetModel::kFound);
+  }
+  if ((cell.flags() & Qt::ItemIsEditable) == 0) {
+    emit refused();
+    return;
+  }
+  goTo(cell);
+  edit(cell);
+  if (auto* editor = findChild<QLineEdit*>()) {
+    const QString start = tr("skip:") + u' ';
+    if (!editor->text().startsWith(start)) {
+      editor->setText(start);
+    }
+    editor->end(false);
+  }
+}
+
+void SheetView::keyPressEvent(QKeyEvent* event) {
+  const bool enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
+  if (enter && event->modifiers() == Qt::NoModifier) {
+    goToNext();
+    return;
+  }
+  if (enter && event->modifiers() == Qt::KeypadModifier) {
+    goToNext();
+    return;
+  }
+  const bool wipe = event->key() == Qt::Key_Delete || event->key() == Qt::Key_Backspace;
+  if (wipe && currentIndex().isValid()) {
+    model()->setData(currentIndex(), QString(), Qt::EditRole);
+    return;
+  }
+  const bool types = !event->text().isEmpty() && event->text().at(0).isPrint();
+  if (types && !(currentIndex().flags() & Qt::ItemIsEditable)) {
+    emit refused();
+    return;
+  }
+  QTableView::keyPressEvent(event);
+}
+
+void SheetView::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
+  QTableView::currentChanged(current, previous);
+  emit cellChanged();
+}
+
+void SheetView::focusInEvent(QFocusEvent* event) {
+  QTableView::focusInEvent(event);
+  if (!currentIndex().isValid() && sheet_->rowCount() > 0) {
+    setCurrentIndex(sheet_->index(0, SheetModel::kFound));
+  }
+}
+
+void SheetView::resizeEvent(QResizeEvent* event) {
+  QTableView::resizeEvent(event);
+  fitColumns();
+}
+
+void SheetView::fitColumns() {
+  int least = 0;
+  int shares = 0;
+  for (const Width& each : kWidths) {
+    least += each.least;
+    shares += each.share;
+  }
+  const int spare = std::max(0, viewport()->width() - least);
+  for (int column = 0; column < SheetModel::kColumnCount; ++column) {
+    const Width& each = kWidths[static_cast<std::size_t>(column)];
+    horizontalHeader()->resizeSection(column, each.least + spare * each.share / shares);
+  }
+}
+
+}  // namespace spanwright

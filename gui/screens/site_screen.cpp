@@ -1,0 +1,262 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/screens/site_screen.h"
+
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QSplitter>
+#include <QToolButton>
+#include <QTreeView>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "gui/models/due_model.h"
+#include "gui/models/site_tree_model.h"
+#include "gui/screens/table_view.h"
+#include "gui/session/session.h"
+#include "gui/settings/settings.h"
+#include "gui/words/marks.h"
+#include "gui/words/words.h"
+
+namespace spanwright {
+namespace {
+
+constexpr std::size_t kPressingMost = 40;
+constexpr std::size_t kForecastMost = 40;
+constexpr DueState kStates[] = {DueState::unproven, DueState::overdue, DueState::inGrace, DueState::dueSoon,
+                                DueState::ok};
+
+QLabel* heading(const QString& text, QWidget* parent, double times = 1.08) {
+  auto* label = new QLabel(text, parent);
+  QFont font = label->font();
+  font.setBold(true);
+  font.setPointSizeF(font.pointSizeF() * times);
+  label->setFont(font);
+  return label;
+}
+
+std::vector<ForecastModel::Column> forecastColumns() {
+  using Row = DriftItem;
+  return {
+      {ForecastModel::tr("Channel"), [](const Row& r) { return fromCore(r.channel); }},
+      {ForecastModel::tr("Subject"), [](const Row& r) { return word(r.subject); }},
+      {ForecastModel::tr("Point"),
+       [](const Row& r) {
+         return r.pointPercent ? fromCore(r.point) + QStringLiteral(" %") : fromCore(r.point);
+       }},
+      {ForecastModel::tr("Drift per year"),
+       [](const Row& r) {
+         return r.fit ? QStringLiteral("%1 %2").arg(shownError(r.fit->rate, 0.0), shownUnit(r.unit))
+                      : QString();
+       },
+       {},
+       {},
+       true},
+      {ForecastModel::tr("Band leaves tolerance"),
+       [](const Row& r) { return r.bandOutOn ? shownDate(*r.bandOutOn) : QString(); },
+       [](const Row& r) { return r.bandOutOn ? QVariant(fromCore(formatDate(*r.bandOutOn))) : QVariant(); }},
+  };
+}
+
+}  // namespace
+
+ForecastModel::ForecastModel(QObject* parent) : RowsModel(forecastColumns(), parent) {}
+
+void ForecastModel::setDrift(const std::vector<DriftItem>& drift) {
+  std::vector<DriftItem> leaving;
+  std::copy_if(drift.begin(), drift.end(), std::back_inserter(leaving),
+               [](const DriftItem& item) { return item.bandOutOn.has_value(); });
+  std::stable_sort(leaving.begin(), leaving.end(),
+                   [](const DriftItem& a, const DriftItem& b) { return *a.bandOutOn < *b.bandOutOn; });
+  leaving.resize(std::min(leaving.size(), kForecastMost));
+  setRows(std::move(leaving));
+}
+
+SiteScreen::SiteScreen(Session& session, QWidget* parent)
+    : QWidget(parent),
+      session_(session),
+      model_(new SiteTreeModel(this)),
+      filter_(new SiteTreeFilter(this)),
+      pressing_(new DueModel(this)),
+      forecast_(new ForecastModel(this)) {
+  filter_->setSourceModel(model_);
+  split_ = new QSplitter(this);
+  split_->setChildrenCollapsible(false);
+  split_->addWidget(makeTree());
+  split_->addWidget(makeOverview());
+  split_->setStretchFactor(0, 5);
+  split_->setStretchFactor(1, 6);
+  split_->setSizes({560, 680});
+  split_->restoreState(kSiteSplit.get());
+  connect(split_, &QSplitter::splitterMoved, this, [this] { kSiteSplit.set(split_->saveState()); });
+  auto* whole = new QVBoxLayout(this);
+  whole->setContentsMargins(0, 0, 0, 0);
+  whole->addWidget(split_);
+  connect(&session_, &Session::dueChanged, this, &SiteScreen::takeDue);
+  connect(&session_, &Session::driftChanged, this, &SiteScreen::takeDrift);
+}
+
+QWidget* SiteScreen::makeTree() {
+  auto* side = new QWidget(this);
+  words_ = new QLineEdit(side);
+  words_->setPlaceholderText(tr("Narrow by tag, place, title or state"));
+  words_->setClearButtonEnabled(true);
+  words_->setAccessibleName(tr("Narrow the channels"));
+  tree_ = new QTreeView(side);
+  tree_->setModel(filter_);
+  tree_->setAccessibleName(tr("Places and channels"));
+  tree_->setUniformRowHeights(true);
+  tree_->setAlternatingRowColors(true);
+  tree_->setIndentation(16);
+  tree_->header()->setStretchLastSection(false);
+  tree_->header()->setSectionResizeMode(SiteTreeModel::kTitle, QHeaderView::Stretch);
+  tree_->setColumnWidth(SiteTreeModel::kName, 190);
+  tree_->setColumnWidth(SiteTreeModel::kState, 120);
+  tree_->setColumnWidth(SiteTreeModel::kDueOn, 92);
+  auto* column = new QVBoxLayout(side);
+  column->setContentsMargins(14, 12, 6, 12);
+  column->setSpacing(10);
+  column->addWidget(words_);
+  column->addWidget(tree_, 1);
+  connect(words_, &QLineEdit::textChanged, this, [this](const QString& words) {
+    filter_->setWords(words);
+    tree_->expandAll();
+  });
+  connect(tree_, &QTreeView::activated, this, [this](const QModelIndex& index) {
+    const QString tag = index.siblingAtColumn(0).data(SiteTreeModel::kTagRole).toString();
+    if (!tag.isEmpty()) {
+      emit channelChosen(tag);
+    }
+  });
+  return side;
+}
+
+QWidget* SiteScreen::makeOverview() {
+  auto* side = new QWidget(this);
+  auto* column = new QVBoxLayout(side);
+  column->setContentsMargins(8, 12, 14, 12);
+  column->setSpacing(8);
+  heading_ = heading({}, side, 1.25);
+  column->addWidget(heading_);
+
+  auto* row = new QHBoxLayout;
+  row->setSpacing(8);
+  for (const DueState state : kStates) {
+    auto* tile = new QToolButton(side);
+    tile->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+    tile->setIcon(iconOf(state));
+    tile->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    tile->setMinimumHeight(40);
+    tile->setFocusPolicy(Qt::StrongFocus);
+    connect(tile, &QToolButton::clicked, this, [this, state] { emit stateChosen(state); });
+    tiles_[state] = tile;
+    row->addWidget(tile, 1);
+  }
+  column->addLayout(row);
+
+  drafts_ = new QWidget(side);
+  draftRows_ = new QVBoxLayout(drafts_);
+  draftRows_->setContentsMargins(0, 0, 0, 0);
+  column->addWidget(drafts_);
+
+  column->addWidget(heading(tr("Most pressing"), side));
+  pressingTable_ = new TableView(tr("Most pressing"), side);
+  pressingTable_->setModel(pressing_);
+  for (const int hidden : {DueModel::kPlace, DueModel::kProvenOn, DueModel::kInterval}) {
+    pressingTable_->hideColumn(hidden);
+  }
+  column->addWidget(pressingTable_, 3);
+  connect(pressingTable_, &TableView::chosen, this, [this](const QModelIndex& index) {
+    emit channelChosen(fromCore(pressing_->row(index.row()).channel));
+  });
+
+  column->addWidget(heading(tr("Drifting out of tolerance"), side));
+  forecastNote_ = new QLabel(side);
+  forecastNote_->setWordWrap(true);
+  column->addWidget(forecastNote_);
+  forecastTable_ = new TableView(tr("Drifting out of tolerance"), side);
+  forecastTable_->setModel(forecast_);
+  column->addWidget(forecastTable_, 2);
+  connect(forecastTable_, &TableView::chosen, this, [this](const QModelIndex& index) {
+    emit channelChosen(fromCore(forecast_->row(index.row()).channel));
+  });
+  return side;
+}
+
+void SiteScreen::refresh() {
+  if (!session_.isOpen()) {
+    return;
+  }
+  const QString tag = currentChannel();
+  heading_->setText(fromCore(session_.site().site.name));
+  model_->setSite(session_.site());
+  takeDue();
+  takeDrift();
+  takeDrafts();
+  tree_->expandAll();
+  const QModelIndex again = filter_->mapFromSource(model_->indexOfChannel(tag));
+  tree_->setCurrentIndex(again.isValid() ? again : filter_->index(0, 0));
+}
+
+void SiteScreen::takeDue() {
+  model_->setDue(session_.due());
+  std::map<DueState, int> counts;
+  std::vector<DueItem> pressing;
+  for (const DueItem& item : session_.due()) {
+    ++counts[item.due.state];
+    if (item.due.state != DueState::ok && pressing.size() < kPressingMost) {
+      pressing.push_back(item);
+    }
+  }
+  for (const auto& [state, tile] : tiles_) {
+    tile->setText(QStringLiteral("%1  %2").arg(counts[state]).arg(word(state)));
+    tile->setAccessibleName(tr("%1 %2, show them").arg(counts[state]).arg(word(state)));
+    tile->setToolTip(tr("Show what is in this state in the due list"));
+  }
+  pressing_->setRows(std::move(pressing));
+  pressingTable_->fitToContent();
+}
+
+void SiteScreen::takeDrift() {
+  forecast_->setDrift(session_.drift());
+  forecastNote_->setVisible(forecast_->rowCount() == 0);
+  forecastNote_->setText(session_.driftKnown() ? tr("No 95 % band leaves its tolerance within ten years.")
+                                               : tr("Looking at the histories …"));
+  forecastTable_->setVisible(forecast_->rowCount() > 0);
+  forecastTable_->fitToContent();
+}
+
+void SiteScreen::takeDrafts() {
+  while (QLayoutItem* item = draftRows_->takeAt(0)) {
+    delete item->widget();
+    delete item;
+  }
+  std::vector<Draft> drafts;
+  try {
+    drafts = session_.store().drafts();
+  } catch (const std::exception& error) {
+    emit session_.troubled(asSentence(QString::fromUtf8(error.what())));
+  }
+  for (const Draft& draft : drafts) {
+    auto* button = new QPushButton(
+        tr("Go on with the unfinished visit to %1 (%2, begun %3)")
+            .arg(fromCore(draft.channel), word(draft.subject).toLower(), shownMoment(draft.started)),
+        drafts_);
+    connect(button, &QPushButton::clicked, this, [this, id = draft.id] { emit draftChosen(id); });
+    draftRows_->addWidget(button);
+  }
+  drafts_->setVisible(!drafts.empty());
+}
+
+void SiteScreen::findChannel() {
+  words_->setFocus(Qt::ShortcutFocusReason);
+  words_->selectAll();
+}
+
+QString SiteScreen::currentChannel() const {
+  return tree_->currentIndex().siblingAtColumn(0).data(SiteTreeModel::kTagRole).toString();
+}
+
+}  // namespace spanwright

@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The main page: places and channels with their state, beside what needs doing.
+#pragma once
+
+#include <QWidget>
+#include <map>
+#include <optional>
+
+#include "core/schedule/due.h"
+#include "core/store/store.h"
+#include "core/tasks/status.h"
+#include "gui/models/rows_model.h"
+
+class QLabel;
+class QLineEdit;
+class QSplitter;
+class QToolButton;
+class QTreeView;
+class QVBoxLayout;
+
+namespace spanwright {
+
+class DueModel;
+class Session;
+class SiteTreeFilter;
+class SiteTreeModel;
+class TableView;
+
+/// Channels whose drift leaves the tolerance, soonest first.
+class ForecastModel : public RowsModel<DriftItem> {
+  Q_OBJECT
+ public:
+  explicit ForecastModel(QObject* parent = nullptr);
+  void setDrift(const std::vector<DriftItem>& drift);
+};
+
+class SiteScreen : public QWidget {
+  Q_OBJECT
+ public:
+  explicit SiteScreen(Session& session, QWidget* parent = nullptr);
+  void refresh();
+  void findChannel();
+  QString currentChannel() const;
+
+ signals:
+  void channelChosen(const QString& tag);
+  void stateChosen(std::optional<spanwright::DueState> state);
+  void draftChosen(std::int64_t draft);
+
+ private:
+  QWidget* makeTree();
+  QWidget* makeOverview();
+  void takeDue();
+  void takeDrift();
+  void takeDrafts();
+
+  Session& session_;
+  SiteTreeModel* model_;
+  SiteTreeFilter* filter_;
+  QTreeView* tree_ = nullptr;
+  QLineEdit* words_ = nullptr;
+  QLabel* heading_ = nullptr;
+  std::map<DueState, QToolButton*> tiles_;
+  DueModel* pressing_;
+  TableView* pressingTable_ = nullptr;
+  ForecastModel* forecast_;
+  TableView* forecastTable_ = nullptr;
+  QLabel* forecastNote_ = nullptr;
+  QWidget* drafts_ = nullptr;
+  QVBoxLayout* draftRows_ = nullptr;
+  QSplitter* split_ = nullptr;
+};
+
+}  // namespace spanwright

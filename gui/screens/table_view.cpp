@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/screens/table_view.h"
+
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <algorithm>
+
+namespace spanwright {
+namespace {
+
+constexpr int kRowHeight = 28;
+constexpr int kWidest = 340;
+constexpr int kAir = 14;
+
+}  // namespace
+
+TableView::TableView(const QString& accessibleName, QWidget* parent) : QTableView(parent) {
+  setAccessibleName(accessibleName);
+  setSelectionBehavior(SelectRows);
+  setSelectionMode(SingleSelection);
+  setEditTriggers(NoEditTriggers);
+  setAlternatingRowColors(true);
+  setTabKeyNavigation(false);
+  setShowGrid(false);
+  setWordWrap(false);
+  setHorizontalScrollMode(ScrollPerPixel);
+  verticalHeader()->hide();
+  verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
+  verticalHeader()->setDefaultSectionSize(kRowHeight);
+  horizontalHeader()->setHighlightSections(false);
+  horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+  horizontalHeader()->setStretchLastSection(true);
+  horizontalHeader()->setFixedHeight(kRowHeight);
+  connect(this, &QTableView::doubleClicked, this, &TableView::chosen);
+}
+
+void TableView::fitToContent() {
+  resizeColumnsToContents();
+  for (int column = 0; column + 1 < model()->columnCount(); ++column) {
+    setColumnWidth(column, std::min(columnWidth(column) + kAir, kWidest));
+  }
+}
+
+void TableView::keyPressEvent(QKeyEvent* event) {
+  const bool enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
+  if (enter && currentIndex().isValid()) {
+    emit chosen(currentIndex());
+    return;
+  }
+  QTableView::keyPressEvent(event);
+}
+
+}  // namespace spanwright

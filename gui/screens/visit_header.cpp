@@ -1,0 +1,352 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/screens/visit_header.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QCompleter>
+#include <QDateTimeEdit>
+#include <QFormLayout>
+#include <QGroupBox>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QScrollArea>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "core/metrology/tolerance.h"
+#include "core/units/number.h"
+#include "gui/settings/look.h"
+#include "gui/settings/settings.h"
+#include "gui/words/words.h"
+
+namespace spanwright {
+namespace {
+
+QLabel* valueLabel(QWidget* parent) {
+  auto* label = new QLabel(parent);
+  label->setWordWrap(true);
+  label->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  return label;
+}
+
+QFormLayout* denseForm(QWidget* parent) {
+  auto* form = new QFormLayout(parent);
+  form->setContentsMargins(10, 6, 10, 8);
+  form->setVerticalSpacing(5);
+  form->setHorizontalSpacing(10);
+  form->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
+  return form;
+}
+
+QDateTime toQt(Moment moment) {
+  const auto day = moment.date();
+  const auto time = moment.time_of_day();
+  return {QDate(day.year(), day.month(), day.day()),
+          QTime(static_cast<int>(time.hours()), static_cast<int>(time.minutes()),
+                static_cast<int>(time.seconds()))};
+}
+
+/// A number typed for a condition; nothing when the text is not one, and the box says so.
+std::optional<double> conditionOf(QLineEdit* box) {
+  const auto number = parseNumber(toCore(box->text()), DecimalSign::either);
+  const bool wrong = !number && !box->text().trimmed().isEmpty();
+  QPalette palette = box->parentWidget()->palette();
+  if (wrong) {
+    palette.setColor(QPalette::Text, toneColour(Tone::bad));
+  }
+  box->setPalette(palette);
+  box->setToolTip(wrong ? VisitHeader::tr("\"%1\" is not a number; it is not kept.").arg(box->text())
+                        : QString());
+  return number ? std::optional(number->value) : std::nullopt;
+}
+
+}  // namespace
+
+VisitHeader::VisitHeader(VisitEntry& entry, QWidget* parent) : QWidget(parent), entry_(entry) {
+  auto* row = new QHBoxLayout(this);
+  row->setContentsMargins(0, 0, 0, 0);
+  row->setSpacing(8);
+  row->addWidget(makeWho(), 5);
+  row->addWidget(makeUnderTest(), 6);
+  row->addWidget(makeMeans(), 6);
+  row->addWidget(makeCautions(), 6);
+}
+
+QWidget* VisitHeader::makeWho() {
+  auto* box = new QGroupBox(tr("Visit"), this);
+  channel_ = new QComboBox(box);
+  channel_->setEditable(true);
+  channel_->setInsertPolicy(QComboBox::NoInsert);
+  channel_->completer()->setCompletionMode(QCompleter::PopupCompletion);
+  channel_->completer()->setFilterMode(Qt::MatchContains);
+  subject_ = new QComboBox(box);
+  when_ = new QDateTimeEdit(box);
+  when_->setDisplayFormat(QStringLiteral("yyyy-MM-dd HH:mm"));
+  person_ = new QComboBox(box);
+  auto* form = denseForm(box);
+  form->addRow(tr("Channel"), channel_);
+  form->addRow(tr("Subject"), subject_);
+  form->addRow(tr("When"), when_);
+  form->addRow(tr("Person"), person_);
+  connect(channel_, &QComboBox::activated, this, &VisitHeader::ask);
+  connect(subject_, &QComboBox::activated, this, &VisitHeader::ask);
+  connect(when_, &QDateTimeEdit::editingFinished, this, [this] {
+    if (!entry_.isOpen() || when() != entry_.draft().started) {
+      ask();
+    }
+  });
+  connect(person_, &QComboBox::activated, this, [this] {
+    kLastPerson.set(person_->currentData().toString());
+    entry_.setPerson(person_->currentData().toString());
+  });
+  return box;
+}
+
+QWidget* VisitHeader::makeUnderTest() {
+  auto* box = new QGroupBox(tr("Under test"), this);
+  setup_ = valueLabel(box);
+  sensor_ = valueLabel(box);
+  plan_ = valueLabel(box);
+  tolerance_ = valueLabel(box);
+  procedure_ = valueLabel(box);
+  auto* form = denseForm(box);
+  form->addRow(tr("Setup"), setup_);
+  form->addRow(tr("Sensor"), sensor_);
+  form->addRow(tr("Plan"), plan_);
+  form->addRow(tr("Tolerance"), tolerance_);
+  form->addRow(tr("Procedure"), procedure_);
+  return box;
+}
+
+QWidget* VisitHeader::makeMeans() {
+  auto* box = new QGroupBox(tr("Standards and conditions"), this);
+  standards_ = new QListWidget(box);
+  standards_->setAccessibleName(tr("Standards used"));
+  standards_->setTabKeyNavigation(false);
+  standards_->setMinimumHeight(54);
+  noStandards_ = valueLabel(box);
+  temperature_ = new QLineEdit(box);
+  temperature_->setPlaceholderText(QStringLiteral("°C"));
+  temperature_->setAccessibleName(tr("Ambient temperature in °C"));
+  humidity_ = new QLineEdit(box);
+  humidity_->setPlaceholderText(tr("% rel. humidity"));
+  humidity_->setAccessibleName(tr("Relative humidity in percent"));
+  note_ = new QLineEdit(box);
+  note_->setPlaceholderText(tr("Note"));
+  note_->setAccessibleName(tr("Note on the conditions"));
+  auto* row = new QHBoxLayout;
+  row->addWidget(temperature_, 2);
+  row->addWidget(humidity_, 3);
+  row->addWidget(note_, 4);
+  auto* column = new QVBoxLayout(box);
+  column->setContentsMargins(10, 6, 10, 8);
+  column->setSpacing(6);
+  column->addWidget(standards_, 1);
+  column->addWidget(noStandards_);
+  column->addLayout(row);
+  connect(standards_, &QListWidget::itemChanged, this, [this] {
+    if (filling_) {
+      return;
+    }
+    std::vector<std::string> serials;
+    QStringList kept;
+    for (int i = 0; i < standards_->count(); ++i) {
+      if (standards_->item(i)->checkState() == Qt::Checked) {
+        kept << standards_->item(i)->data(Qt::UserRole).toString();
+        serials.push_back(toCore(kept.last()));
+      }
+    }
+    kLastStandards.set(kept);
+    entry_.setStandards(serials);
+  });
+  for (QLineEdit* edit : {temperature_, humidity_, note_}) {
+    connect(edit, &QLineEdit::editingFinished, this, &VisitHeader::takeConditions);
+  }
+  return box;
+}
+
+QWidget* VisitHeader::makeCautions() {
+  auto* box = new QGroupBox(tr("Before the first value"), this);
+  cautionText_ = valueLabel(box);
+  cautionText_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+  cautionText_->setAccessibleName(tr("Cautions"));
+  auto* scroll = new QScrollArea(box);
+  scroll->setWidget(cautionText_);
+  scroll->setWidgetResizable(true);
+  scroll->setFrameShape(QFrame::NoFrame);
+  scroll->setFocusPolicy(Qt::NoFocus);
+  scroll->setMinimumHeight(60);
+  confirm_ = new QCheckBox(tr("Read, and each of these is in &place"), box);
+  confirm_->setAccessibleDescription(tr("Must be ticked before values can be typed"));
+  auto* column = new QVBoxLayout(box);
+  column->setContentsMargins(10, 6, 10, 8);
+  column->setSpacing(6);
+  column->addWidget(scroll, 1);
+  column->addWidget(confirm_);
+  connect(confirm_, &QCheckBox::toggled, this, &VisitHeader::confirm);
+  return box;
+}
+
+void VisitHeader::setSite(const Register& site) {
+  site_ = &site;
+  filling_ = true;
+  channel_->clear();
+  person_->clear();
+  for (const Channel& channel : site.channels) {
+    if (!channel.retired && !channel.routines.empty()) {
+      channel_->addItem(QStringLiteral("%1  %2").arg(fromCore(channel.tag), fromCore(channel.title)),
+                        fromCore(channel.tag));
+    }
+  }
+  for (const Person& person : site.people) {
+    const bool technician =
+        std::find(person.roles.begin(), person.roles.end(), Role::technician) != person.roles.end();
+    if (technician && !person.leftOn) {
+      person_->addItem(fromCore(person.name), fromCore(person.login));
+    }
+  }
+  filling_ = false;
+}
+
+void VisitHeader::fillSubjects(const Channel* channel) {
+  subject_->clear();
+  if (channel == nullptr) {
+    return;
+  }
+  for (const Routine& routine : channel->routines) {
+    subject_->addItem(word(routine.subject), static_cast<int>(routine.subject));
+  }
+}
+
+Moment VisitHeader::when() const {
+  const QDateTime at = when_->dateTime();
+  return parseMoment(toCore(at.toString(Qt::ISODate))).value_or(Moment());
+}
+
+void VisitHeader::ask() {
+  if (filling_ || site_ == nullptr || channel_->currentIndex() < 0) {
+    return;
+  }
+  const QString tag = channel_->currentData().toString();
+  const Channel* channel = site_->channel(toCore(tag));
+  Subject wanted = static_cast<Subject>(subject_->currentData().toInt());
+  if (channel != nullptr && routineFor(*channel, wanted) == nullptr && !channel->routines.empty()) {
+    wanted = channel->routines.front().subject;
+  }
+  emit sheetAsked(tag, wanted, when());
+}
+
+void VisitHeader::showChoice(const QString& channel, Subject subject, Moment moment) {
+  filling_ = true;
+  channel_->setCurrentIndex(channel_->findData(channel));
+  fillSubjects(site_ != nullptr ? site_->channel(toCore(channel)) : nullptr);
+  subject_->setCurrentIndex(subject_->findData(static_cast<int>(subject)));
+  when_->setDateTime(toQt(moment));
+  for (QLabel* label : {setup_, sensor_, plan_, tolerance_, procedure_}) {
+    label->setText(QStringLiteral("–"));
+  }
+  standards_->clear();
+  noStandards_->hide();
+  cautionText_->clear();
+  confirm_->setChecked(false);
+  confirm_->setEnabled(false);
+  filling_ = false;
+}
+
+void VisitHeader::takeSheet(Moment moment) {
+  const VisitSheet& sheet = entry_.sheet();
+  const Draft draft = entry_.draft();
+  showChoice(fromCore(draft.channel), draft.subject, moment);
+  filling_ = true;
+  const Unit reading = sheet.model->readingSpan().unit;
+  setup_->setText(sheet.setup == nullptr
+                      ? QStringLiteral("–")
+                      : tr("%1: %2").arg(sheet.setup->version).arg(fromCore(describe(sheet.setup->setup))));
+  sensor_->setText(sheet.sensor == nullptr
+                       ? tr("none fitted")
+                       : QStringLiteral("%1, %2").arg(fromCore(sheet.sensor->serial),
+                                                      fromCore(describe(sheet.sensor->range))));
+  plan_->setText(
+      tr("%1 rev %2, %3")
+          .arg(fromCore(sheet.plan->code), fromCore(sheet.plan->revision), fromCore(sheet.plan->title)));
+  tolerance_->setText(tr("%1; adjust above %2 % of it")
+                          .arg(fromCore(describe(sheet.plan->tolerance, reading)))
+                          .arg(qRound(sheet.plan->adjustLimit * 100.0)));
+  procedure_->setText(sheet.plan->procedure.empty() ? QStringLiteral("–") : fromCore(sheet.plan->procedure));
+  QString cautions;
+  for (const std::string& caution : sheet.plan->cautions) {
+    cautions += QStringLiteral("• ") + fromCore(caution) + u'\n';
+  }
+  cautions +=
+      tr("• The site's own procedures and the responsible people decide whether work may begin; this program "
+         "does not know that it is safe.");
+  cautionText_->setText(cautions);
+  confirm_->setEnabled(true);
+  confirm_->setChecked(draft.cautionsConfirmed);
+  const int known = person_->findData(draft.person.empty() ? kLastPerson.get() : fromCore(draft.person));
+  person_->setCurrentIndex(std::max(known, 0));
+  const auto number = [](const std::optional<double>& value) {
+    return value ? shownValue(*value, 0.1) : QString();
+  };
+  temperature_->setText(number(draft.conditions.temperature));
+  humidity_->setText(number(draft.conditions.humidity));
+  note_->setText(fromCore(draft.conditions.note));
+  fillStandards();
+  filling_ = false;
+  if (draft.person.empty()) {
+    entry_.setPerson(person_->currentData().toString());
+  }
+}
+
+void VisitHeader::fillStandards() {
+  const auto usable = entry_.usableStandards();
+  const auto& chosen = entry_.draft().standards;
+  const QStringList last = kLastStandards.get();
+  std::vector<std::string> checked;
+  for (const Standard* standard : usable) {
+    const auto* certificate = certificateOn(*standard, entry_.sheet().when.date());
+    auto* item = new QListWidgetItem(
+        tr("%1, %2 (until %3)")
+            .arg(fromCore(standard->serial), fromCore(standard->description),
+                 certificate != nullptr ? shownDate(certificate->validUntil) : QStringLiteral("–")),
+        standards_);
+    item->setToolTip(item->text());
+    item->setData(Qt::UserRole, fromCore(standard->serial));
+    const bool known = std::find(chosen.begin(), chosen.end(), standard->serial) != chosen.end();
+    const bool offered = chosen.empty() && (usable.size() == 1 || last.contains(fromCore(standard->serial)));
+    item->setCheckState(known || offered ? Qt::Checked : Qt::Unchecked);
+    if (known || offered) {
+      checked.push_back(standard->serial);
+    }
+  }
+  if (standards_->count() > 0) {
+    standards_->setCurrentRow(0);
+  }
+  noStandards_->setVisible(usable.empty());
+  noStandards_->setText(tr("No standard with a certificate valid on %1 covers this sheet.")
+                            .arg(shownDate(entry_.sheet().when.date())));
+  if (checked != chosen) {
+    entry_.setStandards(checked);
+  }
+}
+
+void VisitHeader::takeConditions() {
+  if (filling_ || !entry_.isOpen()) {
+    return;
+  }
+  entry_.setConditions({conditionOf(temperature_), conditionOf(humidity_), toCore(note_->text().trimmed())});
+}
+
+void VisitHeader::confirm(bool confirmed) {
+  if (filling_ || !entry_.isOpen()) {
+    return;
+  }
+  entry_.setCautionsConfirmed(confirmed);
+  if (confirmed) {
+    emit cautionsConfirmed();
+  }
+}
+
+}  // namespace spanwright

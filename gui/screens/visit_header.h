@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What a visit needs beside its readings: what is calibrated, by whom, with which standards, in which
+// conditions, and the cautions to be confirmed before the first value.
+#pragma once
+
+#include <QWidget>
+
+#include "core/units/time.h"
+#include "gui/models/visit_entry.h"
+
+class QCheckBox;
+class QComboBox;
+class QDateTimeEdit;
+class QLabel;
+class QLineEdit;
+class QListWidget;
+
+namespace spanwright {
+
+class VisitHeader : public QWidget {
+  Q_OBJECT
+ public:
+  explicit VisitHeader(VisitEntry& entry, QWidget* parent = nullptr);
+  /// Fills the lists of channels and persons.
+  void setSite(const Register& site);
+  /// Shows the entry's sheet.
+  void takeSheet(Moment when);
+  /// Shows this choice while there is no sheet for it.
+  void showChoice(const QString& channel, Subject subject, Moment when);
+  QCheckBox* cautions() const { return confirm_; }
+
+ signals:
+  /// Another channel, subject or moment is wanted.
+  void sheetAsked(const QString& channel, spanwright::Subject subject, spanwright::Moment when);
+  void cautionsConfirmed();
+
+ private:
+  QWidget* makeWho();
+  QWidget* makeUnderTest();
+  QWidget* makeMeans();
+  QWidget* makeCautions();
+  void ask();
+  void fillStandards();
+  void fillSubjects(const Channel* channel);
+  void takeConditions();
+  void confirm(bool confirmed);
+  Moment when() const;
+
+  VisitEntry& entry_;
+  const Register* site_ = nullptr;
+  bool filling_ = false;
+  QComboBox *channel_ = nullptr, *subject_ = nullptr, *person_ = nullptr;
+  QDateTimeEdit* when_ = nullptr;
+  QLabel *setup_ = nullptr, *sensor_ = nullptr, *plan_ = nullptr, *tolerance_ = nullptr,
+         *procedure_ = nullptr;
+  QListWidget* standards_ = nullptr;
+  QLabel* noStandards_ = nullptr;
+  QLineEdit *temperature_ = nullptr, *humidity_ = nullptr, *note_ = nullptr;
+  QLabel* cautionText_ = nullptr;
+  QCheckBox* confirm_ = nullptr;
+};
+
+}  // namespace spanwright

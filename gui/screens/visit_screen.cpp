@@ -1,0 +1,372 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/screens/visit_screen.h"
+
+#include <QAction>
+#include <QCheckBox>
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QPushButton>
+#include <QSplitter>
+#include <QVBoxLayout>
+
+#include "gui/actions/commands.h"
+#include "gui/charts/plot_view.h"
+#include "gui/charts/visit_chart.h"
+#include "gui/models/sheet_model.h"
+#include "gui/screens/sheet_view.h"
+#include "gui/screens/visit_header.h"
+#include "gui/session/session.h"
+#include "gui/settings/settings.h"
+#include "gui/words/words.h"
+
+namespace spanwright {
+namespace {
+
+constexpr int kRedrawAfterMs = 30;
+enum Done { kNotSaid, kAdjusted, kRepaired, kNothing };
+
+}  // namespace
+
+VisitScreen::VisitScreen(Session& session, QWidget* parent) : QWidget(parent), session_(session) {
+  auto* whole = new QVBoxLayout(this);
+  whole->setContentsMargins(14, 8, 14, 10);
+  redraw_.setSingleShot(true);
+  redraw_.setInterval(kRedrawAfterMs);
+  connect(&redraw_, &QTimer::timeout, this, &VisitScreen::drawErrors);
+}
+
+void VisitScreen::takeRecord() {
+  dropRecord();
+  entry_ = std::make_unique<VisitEntry>(session_.store(), session_.clock());
+  build();
+  header_->setSite(session_.site());
+}
+
+void VisitScreen::dropRecord() {
+  delete body_;
+  body_ = nullptr;
+  entry_.reset();
+}
+
+QCheckBox* VisitScreen::cautions() const {
+  return header_->cautions();
+}
+QString VisitScreen::sentence() const {
+  return sentence_->text();
+}
+
+void VisitScreen::build() {
+  body_ = new QWidget(this);
+  layout()->addWidget(body_);
+  header_ = new VisitHeader(*entry_, body_);
+  model_ = new SheetModel(*entry_, body_);
+  view_ = new SheetView(model_, body_);
+  plot_ = new PlotView(body_);
+  split_ = new QSplitter(body_);
+  split_->setChildrenCollapsible(false);
+  split_->addWidget(view_);
+  split_->addWidget(plot_);
+  split_->setStretchFactor(0, 3);
+  split_->setStretchFactor(1, 1);
+  split_->setSizes({950, 290});
+  split_->restoreState(kVisitSplit.get());
+  connect(split_, &QSplitter::splitterMoved, this, [this] { kVisitSplit.set(split_->saveState()); });
+
+  auto* column = new QVBoxLayout(body_);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(6);
+  column->addWidget(header_);
+  column->addWidget(split_, 1);
+  column->addWidget(makeFoot());
+
+  connect(header_, &VisitHeader::sheetAsked, this, &VisitScreen::openSheet);
+  connect(header_, &VisitHeader::cautionsConfirmed, view_, &SheetView::goToStart);
+  connect(entry_.get(), &VisitEntry::rowChanged, &redraw_, qOverload<>(&QTimer::start));
+  connect(entry_.get(), &VisitEntry::rowChanged, this, &VisitScreen::showCellNote);
+  connect(entry_.get(), &VisitEntry::rowChanged, this, &VisitScreen::markAdjustment);
+  connect(entry_.get(), &VisitEntry::headerChanged, &redraw_, qOverload<>(&QTimer::start));
+  connect(entry_.get(), &VisitEntry::troubled, &session_, &Session::troubled);
+  connect(entry_.get(), &VisitEntry::saved, this,
+          [this](const QString& when) { saved_->setText(tr("Draft on disk %1").arg(when)); });
+  connect(view_, &SheetView::cellChanged, this, &VisitScreen::showCellNote);
+  connect(view_, &SheetView::refused, this, [this] {
+    sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::attention).pixmap(16, 16));
+    const bool locked = entry_->isOpen() && !entry_->draft().cautionsConfirmed;
+    sentence_->setText(locked ? tr("Confirm the cautions first: press Space on the box at the top right.")
+                              : tr("Values go into the applied, as-found and as-left columns."));
+    if (locked) {
+      cautions()->setFocus(Qt::ShortcutFocusReason);
+    }
+  });
+  connect(view_, &SheetView::lastValueTyped, this, [this] {
+    sentenceSign_->setPixmap(markIcon(Mark::check, Tone::good).pixmap(16, 16));
+    sentence_->setText(tr("That was the last value. Ctrl+Enter finishes the visit."));
+  });
+}
+
+QWidget* VisitScreen::makeFoot() {
+  auto* foot = new QWidget(body_);
+  sentenceSign_ = new QLabel(foot);
+  sentence_ = new QLabel(foot);
+  sentence_->setWordWrap(true);
+  sentence_->setAccessibleName(tr("About the cell"));
+  saved_ = new QLabel(foot);
+  saved_->setForegroundRole(QPalette::PlaceholderText);
+  problems_ = new QListWidget(foot);
+  problems_->setAccessibleName(tr("What keeps the visit from being stored"));
+  problems_->setMaximumHeight(112);
+  problems_->setWordWrap(true);
+  problems_->hide();
+  done_ = new QComboBox(foot);
+  done_->addItems({tr("not said"), tr("adjusted"), tr("repaired"), tr("nothing changed")});
+  done_->setAccessibleName(tr("What was done to it"));
+  adjustmentLabel_ = new QLabel(foot);
+  adjustmentLabel_->setBuddy(done_);
+  adjustment_ = new QLineEdit(foot);
+  adjustment_->setPlaceholderText(tr("What was adjusted or repaired"));
+  adjustment_->setAccessibleName(tr("What was adjusted or repaired"));
+  remarks_ = new QLineEdit(foot);
+  remarks_->setPlaceholderText(tr("Remarks"));
+  remarks_->setAccessibleName(tr("Remarks"));
+  leave_ = new QPushButton(tr("Leave, keep draft"), foot);
+  discard_ = new QPushButton(tr("Discard draft"), foot);
+  finish_ = new QPushButton(tr("Finish visit"), foot);
+  finish_->setToolTip(tr("Check the whole sheet and store the visit (Ctrl+Enter)"));
+
+  auto* first = new QHBoxLayout;
+  first->setSpacing(8);
+  first->addWidget(sentenceSign_);
+  first->addWidget(sentence_, 1);
+  first->addWidget(saved_);
+  auto* second = new QHBoxLayout;
+  second->setSpacing(8);
+  second->addWidget(adjustmentLabel_);
+  second->addWidget(done_);
+  second->addWidget(adjustment_, 3);
+  second->addWidget(remarks_, 2);
+  second->addSpacing(8);
+  second->addWidget(leave_);
+  second->addWidget(discard_);
+  second->addWidget(finish_);
+  auto* column = new QVBoxLayout(foot);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(6);
+  column->addWidget(problems_);
+  column->addLayout(first);
+  column->addLayout(second);
+
+  connect(done_, &QComboBox::activated, this, &VisitScreen::takeAdjustment);
+  connect(adjustment_, &QLineEdit::editingFinished, this, &VisitScreen::takeAdjustment);
+  connect(remarks_, &QLineEdit::editingFinished, this,
+          [this] { entry_->setRemarks(remarks_->text().trimmed()); });
+  connect(problems_, &QListWidget::itemActivated, this,
+          [this](QListWidgetItem* item) { goToProblem(problems_->row(item)); });
+  connect(finish_, &QPushButton::clicked, this, &VisitScreen::finish);
+  connect(leave_, &QPushButton::clicked, this, [this] {
+    const QString channel = fromCore(entry_->draft().channel);
+    view_->commitOpenEditor();
+    entry_->leave();
+    emit left(channel);
+  });
+  connect(discard_, &QPushButton::clicked, this, [this] {
+    const QString channel = fromCore(entry_->draft().channel);
+    entry_->discard();
+    emit left(channel);
+  });
+  for (const CommandId id : {CommandId::finishVisit, CommandId::skipPoint}) {
+    QAction* action = makeAction(id, body_);
+    action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
+    body_->addAction(action);
+    connect(action, &QAction::triggered, this,
+            [this, id] { id == CommandId::finishVisit ? finish() : view_->startSkip(); });
+  }
+  return foot;
+}
+
+void VisitScreen::start(const QString& channel, std::optional<Subject> subject) {
+  const Channel* known = session_.site().channel(toCore(channel));
+  const bool any = known != nullptr && !known->routines.empty();
+  // Whole minutes: that is what people write down.
+  const Moment now = session_.now();
+  const Moment when(now.date(), boost::posix_time::hours(now.time_of_day().hours()) +
+                                    boost::posix_time::minutes(now.time_of_day().minutes()));
+  openSheet(channel, subject.value_or(any ? known->routines.front().subject : Subject::channel), when);
+}
+
+void VisitScreen::openSheet(const QString& channel, Subject subject, Moment when) {
+  view_->commitOpenEditor();
+  // Only the moment changed: what was typed goes along, as long as the same sheet applies.
+  const bool sameSubject =
+      entry_->isOpen() && fromCore(entry_->draft().channel) == channel && entry_->draft().subject == subject;
+  if (sameSubject && entry_->anyTyped()) {
+    const QString trouble = entry_->moveTo(when);
+    if (!trouble.isEmpty()) {
+      emit session_.troubled(trouble);
+    }
+    header_->takeSheet(entry_->draft().started);
+    return;
+  }
+  const QString trouble = entry_->open(channel, subject, when);
+  if (!trouble.isEmpty()) {
+    header_->showChoice(channel, subject, when);
+    plot_->showSentence(trouble);
+    emit session_.troubled(trouble);
+    return;
+  }
+  takeSheet();
+}
+
+void VisitScreen::resume(const Draft& draft) {
+  const QString trouble = entry_->resume(draft);
+  if (!trouble.isEmpty()) {
+    emit session_.troubled(trouble);
+    return;
+  }
+  takeSheet();
+  saved_->setText(tr("Draft of %1").arg(shownMoment(draft.started)));
+}
+
+void VisitScreen::takeSheet() {
+  header_->takeSheet(entry_->draft().started);
+  const Adjustment& adjustment = entry_->draft().adjustment;
+  done_->setCurrentIndex(adjustment.repaired ? kRepaired : adjustment.adjusted ? kAdjusted : kNotSaid);
+  adjustment_->setText(fromCore(adjustment.text));
+  remarks_->setText(fromCore(entry_->draft().remarks));
+  saved_->clear();
+  problems_->hide();
+  problemList_.clear();
+  markAdjustment();
+  drawErrors();
+  view_->setCurrentIndex(model_->index(0, SheetModel::kFound));
+  showCellNote();
+  if (entry_->draft().cautionsConfirmed) {
+    view_->goToStart();
+  } else {
+    cautions()->setFocus(Qt::OtherFocusReason);
+  }
+}
+
+void VisitScreen::showCellNote() {
+  if (!entry_->isOpen()) {
+    return;
+  }
+  QString wrong = view_->currentIndex().data(SheetModel::kProblemRole).toString();
+  if (wrong.isEmpty()) {
+    wrong = model_->firstProblem().data(SheetModel::kProblemRole).toString();
+  }
+  if (!wrong.isEmpty()) {
+    sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::bad).pixmap(16, 16));
+    sentence_->setText(wrong);
+    return;
+  }
+  sentenceSign_->setPixmap({});
+  sentence_->setText(
+      entry_->draft().cautionsConfirmed
+          ? tr("Digits and Enter, value after value. Units may be typed; Ctrl+K skips a point.")
+          : tr("Confirm the cautions, then type: digits and Enter, value after value."));
+}
+
+void VisitScreen::takeAdjustment() {
+  entry_->setAdjustment({done_->currentIndex() == kAdjusted, done_->currentIndex() == kRepaired,
+                         toCore(adjustment_->text().trimmed())});
+  markAdjustment();
+}
+
+void VisitScreen::markAdjustment() {
+  const bool wanted = entry_->isOpen() && entry_->anyTyped(Phase::asLeft);
+  const bool missing = wanted && done_->currentIndex() == kNotSaid;
+  adjustmentLabel_->setText(wanted ? tr("&Done (needed)") : tr("&Done"));
+  QFont font = adjustmentLabel_->font();
+  font.setBold(missing);
+  adjustmentLabel_->setFont(font);
+}
+
+void VisitScreen::finish() {
+  if (!entry_->isOpen()) {
+    return;
+  }
+  view_->commitOpenEditor();
+  takeAdjustment();
+  entry_->setRemarks(remarks_->text().trimmed());
+  const bool said = done_->currentIndex() != kNotSaid;
+  const bool textWanted = done_->currentIndex() == kAdjusted || done_->currentIndex() == kRepaired;
+  std::vector<Problem> before;
+  if (entry_->anyTyped(Phase::asLeft) && (!said || (textWanted && adjustment_->text().trimmed().isEmpty()))) {
+    before.push_back({{},
+                      toCore(tr("as-left values are typed but not what was done")),
+                      toCore(tr("choose below what was done, and say what was adjusted or repaired"))});
+  }
+  const std::vector<Problem> problems = before.empty() ? entry_->finish() : before;
+  if (!problems.empty()) {
+    showProblems(problems);
+    return;
+  }
+  const Calibration stored = *entry_->stored();
+  entry_->leave();
+  problems_->hide();
+  emit finished(fromCore(stored.channel),
+                tr("The visit to %1 is stored: as found %2, as left %3.")
+                    .arg(fromCore(stored.channel), word(stored.foundVerdict), word(stored.leftVerdict)));
+}
+
+void VisitScreen::showProblems(const std::vector<Problem>& problems) {
+  problemList_ = problems;
+  problems_->clear();
+  for (const Problem& problem : problems) {
+    const QModelIndex cell = model_->cellOf(problem);
+    const QString where = cell.isValid() ? tr("%1, %2: ")
+                                               .arg(pointWord(entry_->point(cell.row()), entry_->hasRuns()),
+                                                    word(SheetModel::phaseOf(cell.column())))
+                                         : QString();
+    new QListWidgetItem(markIcon(Mark::triangle, Tone::bad), where + problemSentence(problem), problems_);
+  }
+  problems_->show();
+  problems_->setCurrentRow(0);
+  problems_->setFocus(Qt::OtherFocusReason);
+  sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::bad).pixmap(16, 16));
+  sentence_->setText(
+      tr("%n thing(s) keep the visit from being stored; nothing typed is lost. Enter goes to the place.",
+         nullptr, static_cast<int>(problems.size())));
+}
+
+void VisitScreen::goToProblem(int row) {
+  const QModelIndex cell = model_->cellOf(problemList_.at(static_cast<std::size_t>(row)));
+  if (cell.isValid()) {
+    view_->goTo(cell);
+  } else if (!entry_->draft().cautionsConfirmed) {
+    cautions()->setFocus(Qt::ShortcutFocusReason);
+  } else if (done_->currentIndex() == kNotSaid && entry_->anyTyped(Phase::asLeft)) {
+    done_->setFocus(Qt::ShortcutFocusReason);
+  } else {
+    view_->goToStart();
+  }
+}
+
+void VisitScreen::drawErrors() {
+  if (!entry_ || !entry_->isOpen()) {
+    return;
+  }
+  const auto& points = entry_->sheet().points;
+  VisitLine line;
+  std::vector<std::pair<double, ErrorLimits>> limits;
+  for (int row = 0; row < entry_->rowCount(); ++row) {
+    for (const Phase phase : {Phase::asFound, Phase::asLeft}) {
+      const auto* reading = std::get_if<Reading>(&entry_->outcome(phase, row));
+      if (reading != nullptr && !reading->skipped()) {
+        (phase == Phase::asFound ? line.found : line.left).push_back(reading);
+      }
+    }
+    if (const auto expected = entry_->expected(row)) {
+      limits.emplace_back(visitChartX(points, entry_->point(row)), expected->limits);
+    }
+  }
+  std::stable_sort(limits.begin(), limits.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  const QString title = tr("Errors of this visit");
+  plot_->showChart(makeVisitChart(title, points, {line}, limits, chartLook()), {}, title);
+}
+
+}  // namespace spanwright

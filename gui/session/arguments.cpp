@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/session/arguments.h"
+
+#include <QCommandLineParser>
+#include <QRegularExpression>
+
+#include "gui/words/words.h"
+
+namespace spanwright {
+namespace {
+
+QString tr(const char* text) {
+  return QCoreApplication::translate("Arguments", text);
+}
+
+void describe(QCommandLineParser& parser) {
+  parser.setApplicationDescription(tr("Calibration record and drift of a site's measuring channels."));
+  parser.addPositionalArgument(QStringLiteral("RECORD"), tr("record file to open"),
+                               QStringLiteral("[RECORD]"));
+  parser.addOptions({
+      {QStringLiteral("sample"), tr("start with the sample record (an invented site)")},
+      {QStringLiteral("screen"), tr("screen to show first; \"list\" prints the names"),
+       QStringLiteral("NAME")},
+      {QStringLiteral("channel"), tr("channel the screen is about"), QStringLiteral("TAG")},
+      {QStringLiteral("subject"), tr("channel, sensor or loop, for the entry sheet"),
+       QStringLiteral("SUBJECT")},
+      {QStringLiteral("size"), tr("size of the window, for instance 1280x720"), QStringLiteral("WxH")},
+      {QStringLiteral("dark"), tr("dark colours")},
+      {QStringLiteral("on"), tr("take this day as today, for instance 2026-11-25"), QStringLiteral("DATE")},
+      {QStringLiteral("picture"), tr("draw the screen into this PNG file without a display, and end"),
+       QStringLiteral("OUT.png")},
+      {{QStringLiteral("h"), QStringLiteral("help")}, tr("show this help")},
+      {QStringLiteral("version"), tr("show the version")},
+  });
+}
+
+QString readSize(const QString& text, Arguments& into) {
+  static const QRegularExpression kForm(QStringLiteral("^(\\d{3,5})x(\\d{3,5})$"));
+  const auto match = kForm.match(text);
+  if (!match.hasMatch() || match.captured(1).toInt() < 640 || match.captured(2).toInt() < 480 ||
+      match.captured(1).toInt() > 8192 || match.captured(2).toInt() > 8192) {
+    return tr("The size \"%1\" is not understood; give width x height from 640x480 to 8192x8192, for "
+              "instance 1280x720.")
+        .arg(text);
+  }
+  into.size = {match.captured(1).toInt(), match.captured(2).toInt()};
+  into.sizeGiven = true;
+  return {};
+}
+
+QString readScreen(const QString& name, Arguments& into) {
+  if (name == QLatin1String("list")) {
+    into.listScreens = true;
+    return {};
+  }
+  if (!screenNames().contains(name)) {
+    return tr("There is no screen \"%1\"; the screens are %2.")
+        .arg(name, screenNames().join(QStringLiteral(", ")));
+  }
+  into.screen = name;
+  return {};
+}
+
+}  // namespace
+
+const QStringList& screenNames() {
+  static const QStringList kNames{QStringLiteral("start"),       QStringLiteral("site"),
+                                  QStringLiteral("channel"),     QStringLiteral("visit"),
+                                  QStringLiteral("certificate"), QStringLiteral("due")};
+  return kNames;
+}
+
+QString readArguments(const QStringList& given, Arguments& into) {
+  QCommandLineParser parser;
+  describe(parser);
+  if (!parser.parse(given)) {
+    return asSentence(parser.errorText());
+  }
+  into.help = parser.isSet(QStringLiteral("help"));
+  into.version = parser.isSet(QStringLiteral("version"));
+  into.sample = parser.isSet(QStringLiteral("sample"));
+  into.dark = parser.isSet(QStringLiteral("dark"));
+  into.channel = parser.value(QStringLiteral("channel"));
+  into.subject = parser.value(QStringLiteral("subject"));
+  into.picture = parser.value(QStringLiteral("picture"));
+  const QStringList records = parser.positionalArguments();
+  if (records.size() > 1) {
+    return tr("Give one record, not %1.").arg(records.size());
+  }
+  into.record = records.value(0);
+  if (!into.subject.isEmpty() && !parseSubject(toCore(into.subject))) {
+    return tr("There is no subject \"%1\"; give channel, sensor or loop.").arg(into.subject);
+  }
+  if (parser.isSet(QStringLiteral("on"))) {
+    into.on = parseDate(toCore(parser.value(QStringLiteral("on"))));
+    if (!into.on) {
+      return tr("The day \"%1\" is not understood; write it as 2026-11-25.")
+          .arg(parser.value(QStringLiteral("on")));
+    }
+  }
+  if (parser.isSet(QStringLiteral("size"))) {
+    const QString wrong = readSize(parser.value(QStringLiteral("size")), into);
+    if (!wrong.isEmpty()) {
+      return wrong;
+    }
+  }
+  return parser.isSet(QStringLiteral("screen")) ? readScreen(parser.value(QStringLiteral("screen")), into)
+                                                : QString();
+}
+
+QString helpText() {
+  QCommandLineParser parser;
+  describe(parser);
+  return parser.helpText();
+}
+
+}  // namespace spanwright

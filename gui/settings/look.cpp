@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/settings/look.h"
+
+#include <QApplication>
+#include <QPainter>
+#include <QStyleOption>
+
+namespace spanwright {
+namespace {
+
+struct Shades {
+  QColor window, base, alternate, text, faded, button, highlight, highlighted, link, line;
+};
+
+QPalette paletteOf(const Shades& shades) {
+  QPalette palette;
+  palette.setColor(QPalette::Window, shades.window);
+  palette.setColor(QPalette::WindowText, shades.text);
+  palette.setColor(QPalette::Base, shades.base);
+  palette.setColor(QPalette::AlternateBase, shades.alternate);
+  palette.setColor(QPalette::Text, shades.text);
+  palette.setColor(QPalette::PlaceholderText, shades.faded);
+  palette.setColor(QPalette::Button, shades.button);
+  palette.setColor(QPalette::ButtonText, shades.text);
+  palette.setColor(QPalette::BrightText, shades.highlight);
+  palette.setColor(QPalette::ToolTipBase, shades.alternate);
+  palette.setColor(QPalette::ToolTipText, shades.text);
+  palette.setColor(QPalette::Highlight, shades.highlight);
+  palette.setColor(QPalette::HighlightedText, shades.highlighted);
+  palette.setColor(QPalette::Link, shades.link);
+  palette.setColor(QPalette::Light, shades.button.lighter(115));
+  palette.setColor(QPalette::Midlight, shades.button.lighter(105));
+  palette.setColor(QPalette::Mid, shades.line);
+  palette.setColor(QPalette::Dark, shades.line.darker(130));
+  palette.setColor(QPalette::Shadow, shades.line.darker(180));
+  for (const auto role : {QPalette::WindowText, QPalette::Text, QPalette::ButtonText}) {
+    palette.setColor(QPalette::Disabled, role, shades.faded);
+  }
+  return palette;
+}
+
+struct ToneColours {
+  const char* light;
+  const char* dark;
+};
+// Contrast against the palettes below: light tones on #f4f2ed at least 4.9 : 1, dark tones on #22272a at
+// least 6 : 1.
+constexpr ToneColours kTones[] = {
+    {"#17694a", "#74cfa2"},  // good
+    {"#a52f1c", "#ff9580"},  // bad
+    {"#7d5200", "#e9b657"},  // attention
+    {"#62686b", "#a3a9ac"},  // quiet
+    {"#1b5a78", "#6fbbd8"},  // accent
+    {"#1c2225", "#e8e5de"},  // plain
+};
+
+}  // namespace
+
+QPalette lightPalette() {
+  return paletteOf({"#f4f2ed", "#ffffff", "#f8f6f1", "#1c2225", "#6a7073", "#e9e6df", "#1b5a78", "#ffffff",
+                    "#1b5a78", "#bdb9b0"});
+}
+
+QPalette darkPalette() {
+  return paletteOf({"#22272a", "#191d1f", "#1e2325", "#e8e5de", "#969ca0", "#30373a", "#6fbbd8", "#10181c",
+                    "#6fbbd8", "#4a5357"});
+}
+
+void applyLook(QApplication& application, bool dark) {
+  application.setStyle(new LookStyle);  // the application takes it
+  application.setPalette(dark ? darkPalette() : lightPalette());
+}
+
+bool isDark() {
+  return QApplication::palette().color(QPalette::Window).lightnessF() < 0.5F;
+}
+
+QColor toneColour(Tone tone) {
+  const ToneColours& colours = kTones[static_cast<int>(tone)];
+  return QColor(QLatin1String(isDark() ? colours.dark : colours.light));
+}
+
+LookStyle::LookStyle() : QProxyStyle(QStringLiteral("fusion")) {}
+
+void LookStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
+                              const QWidget* widget) const {
+  if (element != PE_FrameFocusRect) {
+    QProxyStyle::drawPrimitive(element, option, painter, widget);
+    return;
+  }
+  painter->save();
+  painter->setRenderHint(QPainter::Antialiasing);
+  const bool onHighlight = (option->state & State_Selected) != 0;
+  painter->setPen(QPen(option->palette.color(onHighlight ? QPalette::Text : QPalette::Highlight), 2.0));
+  painter->setBrush(Qt::NoBrush);
+  painter->drawRoundedRect(QRectF(option->rect).adjusted(1.0, 1.0, -1.0, -1.0), 2.0, 2.0);
+  painter->restore();
+}
+
+}  // namespace spanwright

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Every setting the window keeps, with its default, in one table.
+#pragma once
+
+#include <QByteArray>
+#include <QSettings>
+#include <QStringList>
+#include <QVariant>
+
+namespace spanwright {
+
+template <typename T>
+struct Setting {
+  const char* key;
+  T fallback;
+
+  T get() const {
+    return QSettings().value(QLatin1String(key), QVariant::fromValue(fallback)).template value<T>();
+  }
+  void set(const T& value) const { QSettings().setValue(QLatin1String(key), QVariant::fromValue(value)); }
+};
+
+inline const Setting<bool> kDarkLook{"look/dark", false};
+inline const Setting<QByteArray> kWindowGeometry{"window/geometry", {}};
+inline const Setting<QStringList> kRecentRecords{"record/recent", {}};
+inline const Setting<QString> kLastFolder{"record/folder", {}};
+inline const Setting<QString> kLastPerson{"visit/person", {}};
+inline const Setting<QStringList> kLastStandards{"visit/standards", {}};
+inline const Setting<QByteArray> kSiteSplit{"site/split", {}};
+inline const Setting<QByteArray> kVisitSplit{"visit/split", {}};
+inline const Setting<int> kDueWithinDays{"due/within", 60};
+inline const Setting<bool> kLetterPaper{"certificate/letter", false};
+
+inline constexpr int kRecentMost = 8;
+
+}  // namespace spanwright

@@ -1,0 +1,249 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/words/words.h"
+
+#include <QDate>
+#include <QLocale>
+#include <algorithm>
+#include <cmath>
+
+#include "core/units/number.h"
+
+namespace spanwright {
+namespace {
+
+QString tr(const char* text, int n = -1) {
+  return QCoreApplication::translate("Words", text, nullptr, n);
+}
+
+QLocale plainLocale() {
+  QLocale locale;
+  locale.setNumberOptions(QLocale::OmitGroupSeparator);  // what is shown may be typed again
+  return locale;
+}
+
+int decimalsOf(double value, double step, int extra) {
+  if (step > 0.0) {
+    return std::min(decimalsFor(step) + extra, 9);
+  }
+  const double size = std::abs(value);
+  if (size == 0.0) {
+    return 3;
+  }
+  return std::clamp(4 - static_cast<int>(std::floor(std::log10(size))), 0, 9);
+}
+
+QDate toQt(Date date) {
+  return {date.year(), date.month(), date.day()};
+}
+
+QString levelWord(AlarmLevel level) {
+  switch (level) {
+    case AlarmLevel::lowLow:
+      return tr("low-low");
+    case AlarmLevel::low:
+      return tr("low");
+    case AlarmLevel::high:
+      return tr("high");
+    case AlarmLevel::highHigh:
+      return tr("high-high");
+  }
+  return {};
+}
+
+QString valueWord(const TestPoint& point) {
+  const QString percent = plainLocale().toString(point.percent, 'g', 6);
+  switch (point.direction) {
+    case Direction::up:
+      return tr("%1 % up").arg(percent);
+    case Direction::down:
+      return tr("%1 % down").arg(percent);
+    case Direction::none:
+      break;
+  }
+  return tr("%1 %").arg(percent);
+}
+
+QString roleWord(const TestPoint& point) {
+  switch (point.role) {
+    case PointRole::value:
+      return valueWord(point);
+    case PointRole::switchOn:
+      return tr("turns on");
+    case PointRole::switchOff:
+      return tr("turns off");
+    case PointRole::alarmTrip:
+      return tr("%1 alarm trips").arg(levelWord(point.alarm.value_or(AlarmLevel::high)));
+    case PointRole::alarmReset:
+      return tr("%1 alarm resets").arg(levelWord(point.alarm.value_or(AlarmLevel::high)));
+    case PointRole::stateOn:
+      return tr("commanded on");
+    case PointRole::stateOff:
+      return tr("commanded off");
+    case PointRole::lossOfSignal:
+      return tr("loss of communication");
+  }
+  return {};
+}
+
+}  // namespace
+
+QString fromCore(std::string_view text) {
+  return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
+}
+std::string toCore(const QString& text) {
+  return text.toStdString();
+}
+
+QString word(DueState state) {
+  switch (state) {
+    case DueState::unproven:
+      return tr("Unproven");
+    case DueState::overdue:
+      return tr("Overdue");
+    case DueState::inGrace:
+      return tr("In grace");
+    case DueState::dueSoon:
+      return tr("Due soon");
+    case DueState::ok:
+      return tr("Proven");
+  }
+  return {};
+}
+
+QString word(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::pass:
+      return tr("pass");
+    case Verdict::fail:
+      return tr("fail");
+    case Verdict::notJudged:
+      return tr("not judged");
+  }
+  return {};
+}
+
+QString word(Subject subject) {
+  switch (subject) {
+    case Subject::channel:
+      return tr("Channel");
+    case Subject::sensor:
+      return tr("Sensor");
+    case Subject::loop:
+      return tr("Loop");
+  }
+  return {};
+}
+
+QString word(Phase phase) {
+  return phase == Phase::asFound ? tr("as found") : tr("as left");
+}
+
+QString word(BreakCause cause) {
+  switch (cause) {
+    case BreakCause::start:
+      return tr("first calibration");
+    case BreakCause::adjustment:
+      return tr("adjustment");
+    case BreakCause::repair:
+      return tr("repair");
+    case BreakCause::newSetup:
+      return tr("new setup");
+    case BreakCause::otherSensor:
+      return tr("another sensor");
+  }
+  return {};
+}
+
+QString word(Role role) {
+  switch (role) {
+    case Role::technician:
+      return tr("technician");
+    case Role::planner:
+      return tr("planner");
+    case Role::reviewer:
+      return tr("reviewer");
+    case Role::administrator:
+      return tr("administrator");
+  }
+  return {};
+}
+
+QString pointWord(const TestPoint& point, bool withRun) {
+  const QString plain = roleWord(point);
+  return withRun ? tr("%1, run %2").arg(plain).arg(point.run) : plain;
+}
+
+QString kindWord(const ChannelSetup& setup) {
+  static constexpr std::array kWords{"threshold input", "analog input",  "thermocouple input",
+                                     "RTD input",       "analog output", "discrete output"};
+  return tr(kWords.at(setup.kind.index()));
+}
+
+QString shownValue(double value, double step, int extra) {
+  if (std::isinf(value)) {
+    return value > 0.0 ? QStringLiteral("∞") : QStringLiteral("−∞");
+  }
+  if (std::isnan(value)) {
+    return tr("not known");
+  }
+  const QString text = plainLocale().toString(value, 'f', decimalsOf(value, step, extra));
+  // A value that rounds to nothing has no sign.
+  const bool zero = std::none_of(text.begin(), text.end(), [](QChar c) { return c.isDigit() && c != u'0'; });
+  return zero && text.startsWith(plainLocale().negativeSign()) ? text.mid(plainLocale().negativeSign().size())
+                                                               : text;
+}
+
+QString shownError(double value, double step) {
+  const QString text = shownValue(value, step, step > 0.0 ? 1 : 0);
+  const bool zero = std::none_of(text.begin(), text.end(), [](QChar c) { return c.isDigit() && c != u'0'; });
+  return value > 0.0 && !zero ? u'+' + text : text;
+}
+
+QString shownUnit(Unit unit) {
+  return unit == Unit::none ? QString() : fromCore(displaySymbol(unit));
+}
+
+QString headed(const QString& heading, Unit unit) {
+  const QString symbolText = shownUnit(unit);
+  return symbolText.isEmpty() ? heading : QStringLiteral("%1 [%2]").arg(heading, symbolText);
+}
+
+QString shownDate(Date date) {
+  return date.is_special() ? QString() : QLocale().toString(toQt(date), QStringLiteral("d MMM yyyy"));
+}
+
+QString shownMoment(Moment moment) {
+  if (moment.is_special()) {
+    return {};
+  }
+  const QTime time(static_cast<int>(moment.time_of_day().hours()),
+                   static_cast<int>(moment.time_of_day().minutes()));
+  return QStringLiteral("%1 %2").arg(shownDate(moment.date()),
+                                     QLocale().toString(time, QStringLiteral("HH:mm")));
+}
+
+QString shownDays(int days) {
+  return tr("%n day(s)", days);
+}
+
+QString asSentence(const QString& clause) {
+  QString text = clause.trimmed();
+  if (text.isEmpty()) {
+    return text;
+  }
+  text[0] = text[0].toUpper();
+  if (!text.endsWith(u'.') && !text.endsWith(u'?') && !text.endsWith(u'!')) {
+    text += u'.';
+  }
+  return text;
+}
+
+QString problemSentence(const Problem& problem) {
+  QString text = fromCore(problem.what);
+  if (!problem.todo.empty()) {
+    text += QStringLiteral("; ") + fromCore(problem.todo);
+  }
+  return asSentence(text);
+}
+
+}  // namespace spanwright

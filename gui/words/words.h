@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Words at the edge: core's codes and values as text for people, translated and in the person's locale.
+// Nothing written here is ever read back by core except what a person types again.
+#pragma once
+
+#include <QCoreApplication>
+#include <QString>
+#include <string>
+#include <string_view>
+
+#include "core/drift/segments.h"
+#include "core/metrology/evaluate.h"
+#include "core/record/calibration.h"
+#include "core/record/problem.h"
+#include "core/record/register.h"
+#include "core/schedule/due.h"
+
+namespace spanwright {
+
+/// Core's UTF-8 as Qt's text, and back.
+QString fromCore(std::string_view text);
+std::string toCore(const QString& text);
+
+QString word(DueState state);    ///< "Unproven", "Overdue", "In grace", "Due soon", "Proven"
+QString word(Verdict verdict);   ///< "pass", "fail", "not judged"
+QString word(Subject subject);   ///< "Channel", "Sensor", "Loop"
+QString word(Phase phase);       ///< "as found", "as left"
+QString word(BreakCause cause);  ///< "adjustment", "new setup" ...
+QString word(Role role);
+/// "25 % up", "on", "high-high trip"; the run is added when the plan repeats.
+QString pointWord(const TestPoint& point, bool withRun = false);
+/// "analog input" and so on from core's kind name.
+QString kindWord(const ChannelSetup& setup);
+
+/// A reading-like value with as many decimals as `step` needs (`extra` more of them); five significant digits
+/// when the step is not known. "∞" for an open limit.
+QString shownValue(double value, double step, int extra = 0);
+/// The same with its sign always written, for errors.
+QString shownError(double value, double step);
+QString shownUnit(Unit unit);  ///< "°C"; empty for none
+/// "Expected [°C]", or the heading alone without a unit.
+QString headed(const QString& heading, Unit unit);
+QString shownDate(Date date);        ///< "20 Nov 2026"; empty for not-a-date
+QString shownMoment(Moment moment);  ///< "20 Nov 2026 09:30"
+QString shownDays(int days);
+
+/// One sentence of what is wrong and what to do.
+QString problemSentence(const Problem& problem);
+/// Begins with a capital and ends with a full stop.
+QString asSentence(const QString& clause);
+
+}  // namespace spanwright
