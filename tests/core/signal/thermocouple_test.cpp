@@ -46,9 +46,10 @@ TEST(Thermocouple, GivesTheWholePrintedTable) {
     EXPECT_NEAR(difference, slope, 0.51e-3) << row.at("type") << " " << t.value;
     const bool meeting =
         (type == ThermocoupleType::J && t.value == 760.0) || (type == ThermocoupleType::K && t.value == 0.0);
-    if (!meeting && below < t.value && above > t.value)
+    if (!meeting && below < t.value && above > t.value) {
       EXPECT_NEAR(valueOf(seebeckMicrovoltsPerKelvin(type, t)), slope, 0.51e-3)
           << row.at("type") << " " << t.value;
+    }
     ++checked;
   }
   EXPECT_EQ(checked, 135);
