@@ -159,6 +159,7 @@ TEST(PoolScatter, AReadingThatNeverChangedDoesNotDecideAlone) {
   const auto pooled = poolScatter({{0.04, 3}, {0.05, 3}, {0.03, 3}, {0.0, 3}});
   ASSERT_TRUE(pooled);
   EXPECT_GT(pooled->variance, 0.0);
+  EXPECT_TRUE(std::isfinite(pooled->degreesOfFreedom)) << "such different scatters are not all alike";
   for (const double variance : pooled->shrunk)
     EXPECT_TRUE(std::isfinite(variance) && variance >= 0.0);
 }

@@ -1,53 +1,22 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Reads the reference tables of this room: plain CSV with a header row, cells in quotes where they hold a
-// comma.
+// The reference tables of this room, and how near a value is to one of them.
 #pragma once
 
 #include <gtest/gtest.h>
 
-#include <fstream>
-#include <map>
 #include <string>
 #include <vector>
 
 #include "core/units/number.h"
+#include "tests/support/csv.h"
 
 namespace spanwright::reference {
 
-using Row = std::map<std::string, std::string>;
-
-inline std::vector<std::string> cellsOf(const std::string& line) {
-  std::vector<std::string> cells(1);
-  bool quoted = false;
-  for (const char c : line) {
-    if (c == '"') {
-      quoted = !quoted;
-    } else if (c == ',' && !quoted) {
-      cells.emplace_back();
-    } else if (c != '\r') {
-      cells.back() += c;
-    }
-  }
-  return cells;
-}
+using Row = test::CsvRow;
 
 inline std::vector<Row> table(const std::string& name) {
-  std::ifstream in(SPANWRIGHT_REFERENCE_DIR "/statistics/" + name);
-  EXPECT_TRUE(in.good()) << name;
-  std::string line;
-  std::getline(in, line);
-  const std::vector<std::string> headings = cellsOf(line);
-  std::vector<Row> rows;
-  while (std::getline(in, line)) {
-    const std::vector<std::string> cells = cellsOf(line);
-    EXPECT_EQ(cells.size(), headings.size()) << name << ": " << line;
-    Row row;
-    for (std::size_t i = 0; i < headings.size() && i < cells.size(); ++i)
-      row[headings[i]] = cells[i];
-    rows.push_back(row);
-  }
-  return rows;
+  return test::readReferenceCsv(SPANWRIGHT_REFERENCE_DIR "/statistics/" + name);
 }
 
 /// The number in a cell; a cell that is not one fails the test.

@@ -122,6 +122,7 @@ TEST_F(DriftReportTest, NeverJoinsAcrossASetup) {
   EXPECT_FALSE(between.fit);
   EXPECT_FALSE(between.bandOutOn);
   EXPECT_EQ(between.calibrations, 0);
+  EXPECT_NEAR(between.limits.high, 1.5, 1e-9) << "by the plan and setup in force, not as last judged";
 }
 
 TEST_F(DriftReportTest, ASensorSwapBreaksTheLoopOnly) {
@@ -263,6 +264,24 @@ TEST_F(DriftReportTest, PoolsLikeSubjectsOnly) {
   }
   EXPECT_FALSE(at(report("2024-06-01", "TT-0", Pooling::none), "TT-0", "50").pooledRate);
   EXPECT_EQ(report("2024-06-01", "TT-0").size(), 3u);
+}
+
+// Readings that never change have no scatter of their own; what rounding to the step hides stands in.
+TEST_F(DriftReportTest, ReadingsWithoutScatterArePooledByTheirStep) {
+  open(smallSite({channelWith("TT-1", currentInput(100)), channelWith("TT-2", currentInput(100)),
+                  channelWith("TT-3", currentInput(100))}));
+  for (const std::string tag : {"TT-1", "TT-2", "TT-3"}) {
+    for (int i = 0; i < 3; ++i) {
+      add({tag, std::to_string(2020 + i) + "-03-01T08:00", always(0.0)});
+    }
+  }
+  const DriftItem item = at(report("2024-06-01"), "TT-1", "0");
+  EXPECT_EQ(*item.fit->residualSd, 0.0);
+  ASSERT_TRUE(item.pooledRate);
+  EXPECT_EQ(*item.pooledRate, 0.0);
+  // Three alike readings at 0, 1 and 2 years: Sxx 2; the mean of three such rates.
+  const double step = channelModel(currentInput(100))->step();
+  EXPECT_NEAR(*item.pooledRateStandardError, std::sqrt(step * step / 12.0 / 2.0 / 3.0), 1e-5);
 }
 
 TEST_F(DriftReportTest, EarlierUnitsAreToldInTheUnitInForceOrCounted) {

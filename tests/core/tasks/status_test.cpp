@@ -165,13 +165,25 @@ TEST_F(DueListTest, BeforeTheFirstSetupThereIsNothingInForce) {
   EXPECT_EQ(item.reason, "its first setup comes into force on 2018-03-01");
 }
 
+TEST_F(DueListTest, ALoopThatFailedLeavesTheChannelAlone) {
+  Channel channel = channelWith("TT-1", currentInput(100));
+  channel.fittings = {{"TX-1", moment("2018-03-01T08:00"), std::nullopt}};
+  open(smallSite({channel}));
+  add({"TT-1", "2026-01-12T09:00", always(kPass)});
+  add({"TT-1", "2026-01-12T10:00", always(kFail), nullptr, 1, Subject::loop, "TX-1"});
+  EXPECT_EQ(only("2026-03-10").due.state, DueState::ok);
+}
+
 TEST_F(DueListTest, MostPressingFirstAndNothingRetired) {
   Channel retired = channelWith("TT-9", currentInput(100));
   retired.retired = true;
   Channel idle = channelWith("TT-8", currentInput(100), {});
+  Channel young = channelWith("TT-5", currentInput(100));
+  young.setups.front().inForceFrom =
+      moment("2026-03-02T08:00");  // unproven counts before overdue, however short
   open(smallSite({channelWith("TT-1", currentInput(100)), channelWith("TT-2", currentInput(100)),
-                  channelWith("TT-3", currentInput(100)), channelWith("TT-4", currentInput(100)),
-                  channelWith("TT-5", currentInput(100)), idle, retired}));
+                  channelWith("TT-3", currentInput(100)), channelWith("TT-4", currentInput(100)), young, idle,
+                  retired}));
   add({"TT-1", "2026-01-12T09:00", always(kPass)});
   add({"TT-2", "2025-03-20T09:00", always(kPass)});
   add({"TT-3", "2025-01-10T09:00", always(kPass)});
