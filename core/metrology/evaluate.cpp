@@ -12,6 +12,9 @@ namespace {
 
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
+/// The least fraction of tolerance that is outside: the double after 1.
+constexpr double kOutside = 1.0 + std::numeric_limits<double>::epsilon();
+
 /// Readings and limits are decimals that a double holds only nearly: 37.6 - 37.5 is not quite 0.1.
 /// Differences below this share of the numbers involved are rounding, not error.
 constexpr double kRounding = 1e-12;
@@ -167,12 +170,11 @@ Demanded demandAt(const TestPoint& point, const PointModel& model, const Channel
 /// |error| over the limit on its side: 1 exactly on a limit, above 1 exactly when outside.
 double fraction(const Demand& demand, double error, double slack) {
   const auto [low, high] = demand.limits;
-  const double outside = std::nextafter(1.0, 2.0);
   if (demand.openHigh ? error >= high - slack : error > high + slack) {
-    return high > 0.0 ? std::max(outside, error / high) : kInfinity;
+    return high > 0.0 ? std::max(kOutside, error / high) : kInfinity;
   }
   if (demand.openLow ? error <= low + slack : error < low - slack) {
-    return low < 0.0 ? std::max(outside, error / low) : kInfinity;
+    return low < 0.0 ? std::max(kOutside, error / low) : kInfinity;
   }
   const double limit = error >= 0.0 ? high : low;
   return limit == 0.0 ? 0.0 : std::clamp(error / limit, 0.0, 1.0);
