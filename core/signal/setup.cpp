@@ -73,9 +73,10 @@ void requireAlarms(Faults& faults, const AlarmLevels& alarms, const Span& range)
       faults.require(false, alarm + " must be a number");
       continue;
     }
-    faults.require(*level >= low && *level <= high, alarm + " at " + formatShortest(*level) +
-                                                        " lies outside the range " + formatShortest(low) +
-                                                        " to " + formatShortest(high));
+    std::string outside = alarm;
+    outside.append(" at ").append(formatShortest(*level)).append(" lies outside the range ");
+    outside.append(formatShortest(low)).append(" to ").append(formatShortest(high));
+    faults.require(*level >= low && *level <= high, std::move(outside));
     faults.require(before.empty() || *level > last, alarm + " must be above " + before);
     before = alarm;
     last = *level;

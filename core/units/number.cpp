@@ -117,7 +117,7 @@ std::string formatSignificant(double value, int digits) {
   if (value == 0.0)
     return "0";
   digits = std::clamp(digits, 1, 17);
-  const std::string scientific = written(value, std::chars_format::scientific, digits - 1);
+  std::string scientific = written(value, std::chars_format::scientific, digits - 1);
   const std::size_t mark = scientific.find('e');
   if (mark == std::string::npos)
     return scientific;  // inf, nan
