@@ -167,14 +167,22 @@ Demanded demandAt(const TestPoint& point, const PointModel& model, const Channel
   return RangeResult::wrongUnit;
 }
 
+/// How far outside an error is that has left `limit`; infinite when no error of its sign is allowed.
+double beyond(double error, double limit) {
+  if (limit == 0.0 || (error > 0.0) != (limit > 0.0)) {
+    return kInfinity;
+  }
+  return std::max(kOutside, error / limit);
+}
+
 /// |error| over the limit on its side: 1 exactly on a limit, above 1 exactly when outside.
 double fraction(const Demand& demand, double error, double slack) {
   const auto [low, high] = demand.limits;
   if (demand.openHigh ? error >= high - slack : error > high + slack) {
-    return high > 0.0 ? std::max(kOutside, error / high) : kInfinity;
+    return beyond(error, high);
   }
   if (demand.openLow ? error <= low + slack : error < low - slack) {
-    return low < 0.0 ? std::max(kOutside, error / low) : kInfinity;
+    return beyond(error, low);
   }
   const double limit = error >= 0.0 ? high : low;
   return limit == 0.0 ? 0.0 : std::clamp(error / limit, 0.0, 1.0);

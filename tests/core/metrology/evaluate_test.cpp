@@ -230,6 +230,19 @@ TEST(Evaluate, AClaimedInputTypeNarrowsTheLevels) {
         << "type " << at.type << ", " << text(at.role) << " at " << at.reading << " V";
     EXPECT_EQ(result.fractionOfTolerance > 1.0, at.verdict == Verdict::fail);
   }
+  // Levels that lie outside the type themselves fail even when they are met exactly.
+  const At model(ThresholdSetup{24, 16, 4, 0}, wide);
+  const ChannelSetup claimed{ThresholdSetup{24, 16, 4, 1}};
+  for (const auto& [role, reading] :
+       {std::pair{PointRole::switchOn, 16.0}, std::pair{PointRole::switchOff, 4.0}}) {
+    TestPoint point = model.testPoint();
+    point.role = role;
+    const auto result =
+        std::get<PointResult>(evaluatePoint(point, model.model(), &claimed, wide, reading, reading));
+    EXPECT_EQ(result.error, 0.0);
+    EXPECT_EQ(result.verdict, Verdict::fail) << text(role);
+    EXPECT_GT(result.fractionOfTolerance, 1.0);
+  }
   // The plan's tolerance still counts where it is the narrower one.
   At narrow(ThresholdSetup{24, 9, 7, 1}, symmetric({.absolute = 0.5}));
   narrow.point(PointRole::switchOn);
@@ -359,6 +372,8 @@ TEST(ReadingImpossible, AMeterShowsADeadOutput) {
   EXPECT_FALSE(output.impossible(0.0));
   EXPECT_EQ(output.judged(0.0).verdict, Verdict::fail);
   EXPECT_FALSE(output.impossible(24.0));
+  EXPECT_FALSE(output.impossible(-0.02)) << "a meter's own zero";
+  EXPECT_TRUE(output.impossible(-41.0));
   EXPECT_TRUE(output.impossible(402.0)) << "a lost decimal sign";
 }
 
