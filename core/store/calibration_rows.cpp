@@ -161,8 +161,7 @@ CalibrationId writeCalibration(Connection& connection, std::string_view site, co
   refuseUnkeepable(c.asLeft, Phase::asLeft);
   const std::int64_t channel = keyOf(keys.channels, "channel", c.channel);
   const std::int64_t person = keyOf(keys.people, "person", c.person);
-  const auto sensor =
-      c.sensor.empty() ? std::nullopt : std::optional(keyOf(keys.sensors, "sensor", c.sensor));
+  const auto sensor = optionalKeyOf(keys.sensors, "sensor", c.sensor);
 
   // Calibrations are never deleted, so the next number was never in use.
   Query next = connection.query("SELECT coalesce(max(id), 0) + 1 FROM calibration WHERE site = $1");

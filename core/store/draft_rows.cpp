@@ -74,8 +74,7 @@ std::int64_t writeDraft(Connection& connection, std::string_view site, const Key
   }
   const std::int64_t id = isNew ? nextDraft(connection, site) : draft.id;
   const Conditions& conditions = draft.conditions;
-  const auto person =
-      draft.person.empty() ? std::nullopt : std::optional(keyOf(keys.people, "person", draft.person));
+  const auto person = optionalKeyOf(keys.people, "person", draft.person);
   connection.query(kDraft).run(site, id, keyOf(keys.channels, "channel", draft.channel),
                                stored(draft.subject), person, stored(draft.started), draft.setupVersion,
                                conditions.temperature, conditions.humidity, conditions.note,

@@ -99,7 +99,8 @@ void refuseCutPage(const fs::path& file, std::string_view head) {
   };
   const unsigned stored = byte(16) << 8U | byte(17);
   const std::uintmax_t pageSize = stored == 1 ? 65536 : stored;  // file format, "The Database Header"
-  if (pageSize == 0 || (fs::file_size(file) % pageSize != 0 && !hasLog(file))) {
+  std::error_code error;
+  if (pageSize == 0 || (fs::file_size(file, error) % pageSize != 0 && !error && !hasLog(file))) {
     refuse(file, "is damaged (it ends too early)", "restore it from a backup");
   }
 }

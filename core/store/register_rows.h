@@ -4,6 +4,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -21,6 +22,9 @@ struct Keys {
 
 /// The key of `name`; InputError "there is no <kind> "name" in the record" when there is none.
 std::int64_t keyOf(const Keys::Map& keys, std::string_view kind, const std::string& name);
+/// The same; nothing for an empty name.
+std::optional<std::int64_t> optionalKeyOf(const Keys::Map& keys, std::string_view kind,
+                                          const std::string& name);
 
 struct LoadedRegister {
   Register site;

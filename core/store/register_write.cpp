@@ -52,7 +52,7 @@ class RegisterWriter {
     }
     for (const Place& place : site_.places) {
       connection_.query(kPlace).run(code(), places_.at(place.path), place.path, place.name,
-                                    optionalKey(places_, "place", place.parentPath), place.order);
+                                    optionalKeyOf(places_, "place", place.parentPath), place.order);
     }
   }
 
@@ -119,8 +119,9 @@ class RegisterWriter {
         insertInto("channel", "site, id, tag, place, terminal, title, retired");
     std::int64_t id = 0;
     for (const Channel& channel : site_.channels) {
-      connection_.query(kChannel).run(code(), ++id, channel.tag, optionalKey(places_, "place", channel.place),
-                                      channel.terminal, channel.title, channel.retired);
+      connection_.query(kChannel).run(code(), ++id, channel.tag,
+                                      optionalKeyOf(places_, "place", channel.place), channel.terminal,
+                                      channel.title, channel.retired);
       for (const SetupVersion& setup : channel.setups) {
         writeSetup(connection_, code(), id, setup);
       }
@@ -138,14 +139,9 @@ class RegisterWriter {
     std::int64_t id = 0;
     for (const Routine& routine : channel.routines) {
       connection_.query(kRoutine).run(code(), channelId, ++id, stored(routine.subject),
-                                      optionalKey(plans_, "plan", routine.plan),
-                                      optionalKey(intervals_, "interval", routine.interval));
+                                      optionalKeyOf(plans_, "plan", routine.plan),
+                                      optionalKeyOf(intervals_, "interval", routine.interval));
     }
-  }
-
-  static std::optional<std::int64_t> optionalKey(const Keys::Map& keys, std::string_view kind,
-                                                 const std::string& name) {
-    return name.empty() ? std::nullopt : std::optional(keyOf(keys, kind, name));
   }
 
   Connection& connection_;
@@ -162,6 +158,14 @@ std::int64_t keyOf(const Keys::Map& keys, std::string_view kind, const std::stri
                      "check the name, or put it into the site's description first");
   }
   return found->second;
+}
+
+std::optional<std::int64_t> optionalKeyOf(const Keys::Map& keys, std::string_view kind,
+                                          const std::string& name) {
+  if (name.empty()) {
+    return std::nullopt;
+  }
+  return keyOf(keys, kind, name);
 }
 
 void writeRegister(Connection& connection, const Register& site, Moment createdUtc) {

@@ -286,10 +286,14 @@ CalibrationId Store::add(const Calibration& calibration) {
   Impl& impl = *impl_;
   return impl.write([&] {
     impl.reloadWhenChanged();
-    const Channel& channel = impl.channel(calibration.channel);
+    const Channel* const channel = impl.loaded.site.channel(calibration.channel);
+    if (channel == nullptr) {
+      throw InputError(fmt::format("there is no channel \"{}\" in the record", calibration.channel),
+                       "check the tag");
+    }
     const auto sameVersion = [&](const SetupVersion& s) { return s.version == calibration.setupVersion; };
     if (calibration.setupVersion != 0 &&
-        std::none_of(channel.setups.begin(), channel.setups.end(), sameVersion)) {
+        std::none_of(channel->setups.begin(), channel->setups.end(), sameVersion)) {
       throw InputError(
           fmt::format("channel {} has no setup of version {}", channel.tag, calibration.setupVersion),
           "name a setup of this channel");

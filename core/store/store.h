@@ -103,16 +103,18 @@ class Store {
   };
 
   const std::filesystem::path& file() const;
-  /// The whole register as last read. References into it live until the next call that changes the register, undoes
-  /// such a change or refreshes: copy what must live longer.
+  /// The whole register as last read. References into it live until the next call that changes the register,
+  /// undoes such a change or refreshes: copy what must live longer.
   const Register& site() const;
   /// Reads the register again when another program changed it.
   void refresh();
 
   // Changes to the register; each keeps what was there and follows it with the new.
-  /// Gives the setup the next version. InputError when it is not later than the newest, or impossible (setupFaults).
+  /// Gives the setup the next version. InputError when it is not later than the newest, or impossible
+  /// (setupFaults).
   void addSetup(std::string_view channel, const SetupVersion& setup);
-  /// Ends the fitting before it, on this channel and of this sensor elsewhere. InputError when not later than it.
+  /// Ends the fitting before it, on this channel and of this sensor elsewhere. InputError when not later than
+  /// it.
   void addFitting(std::string_view channel, const Fitting& fitting);
   /// InputError when the standard has a certificate of this number.
   void addStandardCertificate(std::string_view serial, const StandardCertificate& certificate);
