@@ -295,7 +295,7 @@ CalibrationId Store::add(const Calibration& calibration) {
     if (calibration.setupVersion != 0 &&
         std::none_of(channel->setups.begin(), channel->setups.end(), sameVersion)) {
       throw InputError(
-          fmt::format("channel {} has no setup of version {}", channel.tag, calibration.setupVersion),
+          fmt::format("channel {} has no setup of version {}", channel->tag, calibration.setupVersion),
           "name a setup of this channel");
     }
     if (calibration.performed.is_special()) {
