@@ -3,6 +3,7 @@
 
 #include <QGuiApplication>
 #include <filesystem>
+#include <iostream>
 #include <ostream>
 
 #include "cli/commands/commands.h"
@@ -22,6 +23,12 @@ class DrawingSession {
   DrawingSession() {
     if (!QGuiApplication::instance()) {
       qputenv("QT_QPA_PLATFORM", "offscreen");
+      // Notes of the platform about its folders are not for the person who asked for a certificate.
+      qInstallMessageHandler([](QtMsgType type, const QMessageLogContext&, const QString& message) {
+        if (type == QtCriticalMsg || type == QtFatalMsg) {
+          std::cerr << message.toStdString() << '\n';
+        }
+      });
       application_ = std::make_unique<QGuiApplication>(count_, arguments_);
     }
   }

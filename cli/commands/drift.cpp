@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
 #include <ostream>
 
 #include "cli/commands/commands.h"
@@ -14,8 +16,17 @@ namespace spanwright {
 
 namespace {
 
-std::string shown(std::optional<double> value) {
-  return value ? formatSignificant(*value, 3) : "";
+// Decimals that show the standard error to two digits: more would be noise. Without one, three digits of the
+// rate.
+std::string shownRate(const DriftItem& item, std::optional<double> rate) {
+  if (!rate) {
+    return "";
+  }
+  const bool judged = item.fit && item.fit->rateStandardError && *item.fit->rateStandardError > 0.0;
+  return judged ? formatFixed(
+                      *rate,
+                      std::max(0, 1 - static_cast<int>(std::floor(std::log10(*item.fit->rateStandardError)))))
+                : formatSignificant(*rate, 3);
 }
 
 std::string shown(std::optional<Date> value) {
@@ -91,13 +102,15 @@ class Drift : public Command {
                  {"band out on"},
                  {"line out on"}});
     for (const DriftItem& item : items) {
-      const auto of = [&](auto member) {
-        return item.fit ? shown(std::optional<double>((*item.fit).*member)) : "";
-      };
+      std::optional<double> rate, error, robust;
+      if (item.fit) {
+        rate = item.fit->rate;
+        error = item.fit->rateStandardError;
+        robust = item.fit->robustRate;
+      }
       table.add({item.channel, std::string(text(item.subject)), item.point + (item.pointPercent ? " %" : ""),
-                 std::to_string(item.calibrations), std::to_string(item.fitted.size()), of(&DriftFit::rate),
-                 item.fit ? shown(item.fit->rateStandardError) : "",
-                 item.fit ? shown(item.fit->robustRate) : "", shown(item.pooledRate),
+                 std::to_string(item.calibrations), std::to_string(item.fitted.size()), shownRate(item, rate),
+                 shownRate(item, error), shownRate(item, robust), shownRate(item, item.pooledRate),
                  std::string(displaySymbol(item.unit)), shown(item.bandOutOn), shown(item.lineOutOn)});
     }
     table.print(surroundings.out);

@@ -35,6 +35,13 @@ Json pointJson(const Reading& reading, Phase phase) {
   return point;
 }
 
+// As many as were typed, when what was typed was in the reading's own unit.
+int shownDecimals(const Reading& reading) {
+  const auto typed = parseQuantity(reading.indicatedText);
+  const bool ownUnit = typed && (!typed->unit || *typed->unit == reading.point.readingUnit);
+  return ownUnit ? typed->decimals : 3;
+}
+
 void addRows(Table& table, const std::vector<Reading>& readings, Phase phase) {
   for (const Reading& reading : readings) {
     if (reading.skipped()) {
@@ -42,15 +49,16 @@ void addRows(Table& table, const std::vector<Reading>& readings, Phase phase) {
           {std::string(text(phase)), reading.point.label, "", "", "", "", "skipped: " + reading.skipReason});
       continue;
     }
-    const auto limit = [](double value) {
-      return std::isfinite(value) ? formatSignificant(value, 4) : "open";
+    const int decimals = shownDecimals(reading);
+    const auto limit = [&](double value) {
+      return std::isfinite(value) ? formatFixed(value, decimals + 1) : "open";
     };
-    table.add(
-        {std::string(text(phase)), reading.point.label,
-         formatSignificant(reading.expected, 6) + " " + std::string(displaySymbol(reading.point.readingUnit)),
-         formatSignificant(reading.indicated, 6), formatSignificant(reading.error(), 3),
-         limit(reading.limits.low) + " .. " + limit(reading.limits.high),
-         std::string(text(reading.verdict)) + (reading.withinOneStep ? " (inside one step)" : "")});
+    table.add({std::string(text(phase)), reading.point.label,
+               formatFixed(reading.expected, decimals + 1) + " " +
+                   std::string(displaySymbol(reading.point.readingUnit)),
+               formatFixed(reading.indicated, decimals), formatFixed(reading.error(), decimals + 1),
+               limit(reading.limits.low) + " .. " + limit(reading.limits.high),
+               std::string(text(reading.verdict)) + (reading.withinOneStep ? " (inside one step)" : "")});
   }
 }
 
