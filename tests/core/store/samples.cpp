@@ -339,6 +339,30 @@ Calibration plainCalibration(std::string_view channel, std::string_view performe
   return c;
 }
 
+void makeSampleRecord(const fs::path& file) {
+  const FixedClock clock("2026-11-20T10:00:00", "2026-11-20T09:00:00");
+  Store store = Store::create(file, sampleRegister(), clock);
+  Calibration skipped = plainCalibration("TT-101", "2025-03-04T05:06:07", 3);
+  skipped.asFound[1].skipReason = "not reachable";
+  skipped.asFound[1].applied = skipped.asFound[1].indicated = 0.0;
+  skipped.asFound[2].limits = {-std::numeric_limits<double>::infinity(), 0.1};
+  skipped.asLeft = plainCalibration("TT-101", "2025-03-04", 2).asFound;
+  skipped.subject = Subject::loop;
+  skipped.sensor = "TC-0002";
+  skipped.conditions = {21.5, {}, "draughty"};
+  skipped.adjustment = {true, false, "zero trimmed"};
+  store.add(skipped);
+  store.add(plainCalibration("AI-001", "2026-01-01T08:00:00", 2));
+  store.issueCertificate(2);
+  Draft draft;
+  draft.channel = "AI-001";
+  draft.person = "zora";
+  draft.started = at("2026-11-20T09:30:00");
+  draft.standards = {"LC-2201"};
+  const auto id = store.saveDraft(draft);
+  store.saveDraftValue(id, {Phase::asFound, 1, "4.000 mA", "0.1", ""});
+}
+
 // --- everything ---
 
 namespace {

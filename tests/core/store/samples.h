@@ -47,6 +47,9 @@ Calibration randomCalibration(std::mt19937_64& random);
 /// A small plain one on the channel, `readings` of them as found.
 Calibration plainCalibration(std::string_view channel, std::string_view performed, int readings = 5);
 
+/// Makes the record kept as records/version_N.sql: always the same.
+void makeSampleRecord(const std::filesystem::path& file);
+
 /// Every field as text, numbers to the last bit: equal texts mean equal values. Field lists are structured
 /// bindings, so a field added to a type stops this from compiling until it is listed.
 std::string everything(const Register& site);
