@@ -11,6 +11,7 @@ namespace {
 
 std::vector<const Reading*> pointersTo(const std::vector<Reading>& readings) {
   std::vector<const Reading*> pointers;
+  pointers.reserve(readings.size());
   for (const Reading& reading : readings) {
     pointers.push_back(&reading);
   }

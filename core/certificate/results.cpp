@@ -112,6 +112,7 @@ std::string shownUnit(Unit unit) {
 
 std::vector<Verdict> verdicts(const std::vector<const Reading*>& readings) {
   std::vector<Verdict> list;
+  list.reserve(readings.size());
   for (const Reading* reading : readings) {
     list.push_back(reading->skipped() ? Verdict::notJudged : reading->verdict);
   }

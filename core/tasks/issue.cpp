@@ -72,6 +72,7 @@ CertificateSource sourceFor(const Register& site, const Calibration& calibration
 
 [[noreturn]] void refuse(CalibrationId id, const std::vector<std::string>& faults) {
   std::vector<Problem> problems;
+  problems.reserve(faults.size());
   for (const std::string& fault : faults) {
     problems.push_back(
         {{},

@@ -13,7 +13,7 @@ namespace spanwright {
 namespace {
 
 constexpr double kLowestPlot = 850.0;
-constexpr double kHighestPlot = 1300.0;
+constexpr double kHighestPlot = 1150.0;
 constexpr double kMark = 30.0;     // half the size of a mark
 constexpr double kApart = 68.0;    // from one mark to the next at the same place
 constexpr double kBeside = 170.0;  // from the frame to the outermost place
@@ -246,8 +246,9 @@ Axis roundAxis(double low, double high, int wanted) {
   Axis axis;
   const double first = std::floor(low / step + 1e-9);
   const double last = std::ceil(high / step - 1e-9);
-  for (double n = first; n <= last; n += 1.0) {
-    axis.ticks.push_back(n * step);
+  const auto count = static_cast<int>(last - first) + 1;
+  for (int n = 0; n < count; ++n) {
+    axis.ticks.push_back((first + n) * step);
   }
   axis.decimals = std::max(0, -static_cast<int>(std::floor(std::log10(step) + 1e-9)));
   return axis;

@@ -13,7 +13,7 @@ constexpr int kHeadingSize = 96;
 constexpr double kLabelShare = 0.27;  // of the block's width
 constexpr double kPairGap = 14.0;     // between pairs
 constexpr double kGutter = 200.0;     // between two blocks side by side
-constexpr double kSectionGap = 120.0;
+constexpr double kSectionGap = 100.0;
 
 const QColor kInk(0, 0, 0);
 const QColor kQuiet(70, 70, 70);
