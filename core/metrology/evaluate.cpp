@@ -169,7 +169,8 @@ Demanded demandAt(const TestPoint& point, const PointModel& model, const Channel
 
 /// How far outside an error is that has left `limit`; infinite when no error of its sign is allowed.
 double beyond(double error, double limit) {
-  if (limit == 0.0 || (error > 0.0) != (limit > 0.0)) {
+  const bool allowed = error > 0.0 ? limit > 0.0 : error < 0.0 && limit < 0.0;
+  if (!allowed) {
     return kInfinity;
   }
   return std::max(kOutside, error / limit);

@@ -2,7 +2,9 @@
 #include "core/tasks/point_uncertainty.h"
 
 #include <algorithm>
+#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
+#include <cstdint>
 #include <map>
 #include <utility>
 
@@ -71,34 +73,37 @@ std::optional<double> fromRange(const VisitSheet& sheet, double at, Unit rangeUn
   return value != nullptr ? std::optional(*value) : std::nullopt;
 }
 
-/// The inverse of fromRange for a sensor function: found between grid points of the certificate's reach by
-/// halving.
+/// The inverse of fromRange for a sensor function: bracketed on a grid over the certificate's reach, then
+/// solved (TOMS 748).
 std::optional<double> throughFunction(const VisitSheet& sheet, const MeasuredValue& value,
                                       const CertificateRange& range) {
-  constexpr int kGrid = 32;
+  constexpr int kGrid = 16;
   const Reach reach = reachOf(range);
-  std::optional<std::pair<double, double>> before;  // place and value
-  for (int i = 0; i <= kGrid; ++i) {
-    const double at = reach.low + (reach.high - reach.low) * i / kGrid;
+  const auto missBy = [&](double at) {
     const auto here = fromRange(sheet, at, range.unit, value.unit);
-    if (here && *here == value.value) {
-      return at;
+    return here ? std::optional(*here - value.value) : std::nullopt;
+  };
+  double before = reach.low;
+  auto missBefore = missBy(before);
+  for (int i = 1; i <= kGrid; ++i) {
+    const double at = reach.low + (reach.high - reach.low) * i / kGrid;
+    const auto miss = missBy(at);
+    const bool between =
+        missBefore && miss && (*missBefore == 0.0 || *miss == 0.0 || (*missBefore < 0.0) != (*miss < 0.0));
+    if (between) {
+      bool lost = false;  // a gap in the function between two places where it has values
+      const auto missOrLost = [&](double place) {
+        const auto found = missBy(place);
+        lost = lost || !found;
+        return found.value_or(0.0);
+      };
+      std::uintmax_t rounds = 60;
+      const auto [low, high] = boost::math::tools::toms748_solve(
+          missOrLost, before, at, *missBefore, *miss, boost::math::tools::eps_tolerance<double>(45), rounds);
+      return lost ? std::nullopt : std::optional(low + (high - low) / 2.0);
     }
-    if (before && here && (before->second < value.value) != (*here < value.value)) {
-      double low = before->first;
-      double high = at;
-      const bool rising = before->second < *here;
-      for (int halvings = 0; halvings < 60; ++halvings) {
-        const double middle = low + (high - low) / 2.0;
-        const auto between = fromRange(sheet, middle, range.unit, value.unit);
-        if (!between) {
-          return std::nullopt;
-        }
-        ((*between < value.value) == rising ? low : high) = middle;
-      }
-      return low + (high - low) / 2.0;
-    }
-    before = here ? std::optional(std::pair(at, *here)) : std::nullopt;
+    before = at;
+    missBefore = miss;
   }
   return std::nullopt;
 }

@@ -213,7 +213,7 @@ class VisitCheck {
             value.value = reading.expected;
           }
           const bool unitCovered = covered(value, coversUnit);
-          if (covered(value, coversValue) || (unitCovered && historic_)) {
+          if ((unitCovered && historic_) || covered(value, coversValue)) {
             continue;
           }
           auto gap = std::find_if(gaps.begin(), gaps.end(), [&](const Gap& other) {
