@@ -171,6 +171,7 @@ void readPlaces(TomlTable& file, SiteReading& reading) {
       ++depth;
     }
     if (!wellFormedPath(path) || depth > kDeepest) {
+      reading.places.add(path, table.at("path"), table.problems());  // what names it is not wrong too
       table.problem("path", "is " + inQuotes(path),
                     "parts joined by \" / \" are expected, none of them empty, at most 20");
       continue;

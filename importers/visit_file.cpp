@@ -23,6 +23,7 @@ void checkTyped(const TomlTable& table, std::string_view key, const std::string&
 }
 
 ProposedReading readReading(TomlTable& table) {
+  const std::size_t before = table.problems().count();
   ProposedReading reading;
   reading.typed.appliedText = table.typedText("applied");
   reading.typed.indicatedText = table.typedText("reading");
@@ -36,7 +37,7 @@ ProposedReading readReading(TomlTable& table) {
     table.problem("reading", table.has("skip") ? "stands beside skip" : "and skip are both missing",
                   "give a reading or, when there is none, skip = \"why\"");
   }
-  if (table.has("reading") && reading.typed.indicatedText.empty()) {
+  if (table.problems().count() == before && table.has("reading") && reading.typed.indicatedText.empty()) {
     table.problem("reading", "is empty", "write what was read, or skip = \"why\" instead");
   }
   checkTyped(table, "applied", reading.typed.appliedText);
