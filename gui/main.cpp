@@ -4,6 +4,7 @@
 // or the picture not written.
 #include <QApplication>
 #include <QPixmap>
+#include <QTemporaryDir>
 #include <cstdio>
 #include <memory>
 
@@ -90,6 +91,18 @@ int main(int argc, char** argv) {
   if (picture || arguments.help) {
     qputenv("QT_QPA_PLATFORM", "offscreen");
   }
+  QTemporaryDir ownSettings;
+  if (picture) {
+    // A picture neither depends on a person's settings nor changes them, and the offscreen platform's own
+    // remarks are not for people.
+    QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, ownSettings.path());
+    QSettings::setDefaultFormat(QSettings::IniFormat);
+    qInstallMessageHandler([](QtMsgType type, const QMessageLogContext&, const QString& text) {
+      if (type == QtCriticalMsg || type == QtFatalMsg) {
+        std::fprintf(stderr, "%s\n", qUtf8Printable(text));
+      }
+    });
+  }
   QApplication application(argc, argv);
   QCoreApplication::setOrganizationName(QStringLiteral("spanwright"));
   QCoreApplication::setApplicationName(QStringLiteral("spanwright-desktop"));
@@ -101,7 +114,7 @@ int main(int argc, char** argv) {
   if (arguments.sample && record.isEmpty()) {
     return complain(
         QCoreApplication::translate(
-            "Main", "The sample record is not beside the program; build the target sample_record."),
+            "Main", "The sample record is not beside the program; make it with sample_sites/run."),
         kUnreadable);
   }
   applyLook(application, arguments.dark || (!picture && kDarkLook.get()));

@@ -6,6 +6,8 @@
 #include <QLegend>
 #include <QPalette>
 #include <QValueAxis>
+#include <algorithm>
+#include <cmath>
 
 #include "gui/settings/look.h"
 
@@ -45,6 +47,27 @@ QChart* plainChart(const QString& title, const ChartLook& look) {
   chart->legend()->setFont(look.font);
   chart->legend()->setLabelColor(look.ink);
   return chart;
+}
+
+QValueAxis* makeErrorAxis(double low, double high, int ticksAbout) {
+  const double width = high > low ? high - low : 1.0;
+  const double rough = width / ticksAbout;
+  const double power = std::pow(10.0, std::floor(std::log10(rough)));
+  double step = 10.0 * power;
+  for (const double factor : {1.0, 2.0, 5.0}) {
+    if (factor * power >= rough) {
+      step = factor * power;
+      break;
+    }
+  }
+  auto* axis = new QValueAxis;
+  axis->setRange(std::floor(low / step) * step, std::ceil(high / step) * step);
+  axis->setTickType(QValueAxis::TicksDynamic);
+  axis->setTickAnchor(0.0);
+  axis->setTickInterval(step);
+  const int decimals = std::max(0, -static_cast<int>(std::floor(std::log10(step) + 1e-9)));
+  axis->setLabelFormat(QStringLiteral("%.") + QString::number(decimals) + u'f');
+  return axis;
 }
 
 void dress(QAbstractAxis* axis, const QString& title, const ChartLook& look) {

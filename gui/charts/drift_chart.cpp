@@ -121,7 +121,7 @@ class Drawing {
     }
     auto* band = new QAreaSeries(high, low);
     band->setObjectName(QStringLiteral("band"));
-    band->setName(tr("95 % band of the next reading"));
+    band->setName(tr("95 % band"));
     band->setBrush(look_.band);
     band->setPen(QPen(look_.found, 0.8));
     out_.chart->addSeries(band);
@@ -211,13 +211,10 @@ class Drawing {
 
   void addAxes() {
     auto* x = makeTimeAxis(frame_.first, frame_.last, 8);
-    auto* y = new QValueAxis;
+    const double room = kRoom * (frame_.high - frame_.low);
+    auto* y = makeErrorAxis(frame_.low - room, frame_.high + room, 8);
     dress(x, tr("Date"), look_);
     dress(y, headed(tr("Error"), item_.unit), look_);
-    const double room = std::max(kRoom * (frame_.high - frame_.low), 1e-12);
-    y->setRange(frame_.low - room, frame_.high + room);
-    y->setTickCount(7);
-    y->setLabelFormat(QStringLiteral("%.4g"));
     out_.chart->addAxis(x, Qt::AlignBottom);
     out_.chart->addAxis(y, Qt::AlignLeft);
     for (QAbstractSeries* series : out_.chart->series()) {
@@ -236,15 +233,17 @@ class Drawing {
   }
 
   QString spoken() const {
-    QString text = tr("%n calibration(s) in %1 segment(s)")
-                       .replace(QStringLiteral("%n"), QString::number(item_.calibrations))
-                       .arg(item_.segments.size());
+    const int segments = static_cast<int>(item_.segments.size());
+    QString text = tr("%1 in %2")
+                       .arg(counted(item_.calibrations, tr("1 calibration"), tr("%1 calibrations")),
+                            counted(segments, tr("1 segment"), tr("%1 segments")));
     if (item_.fit) {
-      text += tr("; drift %1 %2 per year").arg(shownError(item_.fit->rate, 0.0), shownUnit(item_.unit));
+      text += tr("; drift %1 %2 per year").arg(shownRate(item_.fit->rate), shownUnit(item_.unit));
     }
-    text += item_.bandOutOn
-                ? tr("; the 95 % band leaves the tolerance on %1").arg(shownDate(*item_.bandOutOn))
-                : tr("; the 95 % band stays inside the tolerance for ten years or cannot be told");
+    text +=
+        item_.bandOutOn && *item_.bandOutOn <= today_ ? tr("; the 95 % band is already outside the tolerance")
+        : item_.bandOutOn ? tr("; the 95 % band leaves the tolerance on %1").arg(shownDate(*item_.bandOutOn))
+                          : tr("; the 95 % band stays inside the tolerance for ten years or cannot be told");
     return asSentence(text);
   }
 

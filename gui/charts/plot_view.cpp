@@ -78,8 +78,14 @@ void PlotView::drawForeground(QPainter* painter, const QRectF& rect) {
     painter->setPen(note.colour);
     painter->translate(x - 3.0, plot.top() + 6.0);
     painter->rotate(-90.0);
-    painter->drawText(QRectF(-plot.height() + 12.0, -height, plot.height() - 12.0, height),
-                      static_cast<int>(Qt::AlignRight | Qt::AlignVCenter), note.text);
+    const double length =
+        std::min(QFontMetricsF(look.font).horizontalAdvance(note.text) + 8.0, plot.height() - 12.0);
+    const QRectF box(-length, -height, length, height);
+    QColor paper = look.paper;
+    paper.setAlphaF(0.8F);
+    painter->fillRect(box, paper);
+    painter->drawText(box.adjusted(4.0, 0.0, -4.0, 0.0), static_cast<int>(Qt::AlignRight | Qt::AlignVCenter),
+                      QFontMetricsF(look.font).elidedText(note.text, Qt::ElideRight, length - 8.0));
     painter->restore();
     taken = x;
   }

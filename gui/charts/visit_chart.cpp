@@ -19,8 +19,10 @@ QString tr(const char* text) {
 }
 
 bool byPercent(const std::vector<TestPoint>& points) {
-  return std::all_of(points.begin(), points.end(),
-                     [](const TestPoint& p) { return p.role == PointRole::value; });
+  // States and loss of communication have no place on a scale.
+  return std::none_of(points.begin(), points.end(), [](const TestPoint& p) {
+    return p.role == PointRole::stateOn || p.role == PointRole::stateOff || p.role == PointRole::lossOfSignal;
+  });
 }
 
 struct Reach {
@@ -42,7 +44,9 @@ void addVisit(QChart* chart, const std::vector<TestPoint>& points, const QString
     if (reading->skipped()) {
       continue;
     }
-    line->append(visitChartX(points, reading->point), reading->error());
+    if (reading->point.role == PointRole::value) {  // levels are single findings, not a run
+      line->append(visitChartX(points, reading->point), reading->error());
+    }
     markers->append(visitChartX(points, reading->point), reading->error());
     reach.takeIn(reading->error());
   }
@@ -140,11 +144,8 @@ QChart* makeVisitChart(const QString& title, const std::vector<TestPoint>& point
     }
   }
   auto* x = makeInputAxis(points, look);
-  auto* y = new QValueAxis;
   const double room = reach.high > reach.low ? 0.15 * (reach.high - reach.low) : 1.0;
-  y->setRange(reach.low - room, reach.high + room);
-  y->setTickCount(5);
-  y->setLabelFormat(QStringLiteral("%.3g"));
+  auto* y = makeErrorAxis(reach.low - room, reach.high + room, 6);
   dress(y, headed(tr("Error"), points.empty() ? Unit::none : points.front().readingUnit), look);
   chart->addAxis(x, Qt::AlignBottom);
   chart->addAxis(y, Qt::AlignLeft);

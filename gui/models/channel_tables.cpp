@@ -29,7 +29,7 @@ std::vector<CalibrationsModel::Column> calibrationColumns() {
        [](const Row& r) {
          return r.repaired   ? CalibrationsModel::tr("repaired")
                 : r.adjusted ? CalibrationsModel::tr("adjusted")
-                             : CalibrationsModel::tr("nothing changed");
+                             : CalibrationsModel::tr("unchanged");
        }},
       {CalibrationsModel::tr("Setup"),
        [](const Row& r) { return QString::number(r.setupVersion); },
@@ -56,7 +56,7 @@ std::vector<SetupsModel::Column> setupColumns() {
       {SetupsModel::tr("Configured as"),
        [](const Row& r) {
          return QStringLiteral("%1: %2").arg(kindWord(r.version->setup),
-                                             fromCore(describe(r.version->setup)));
+                                             shownDescription(describe(r.version->setup)));
        }},
       {SetupsModel::tr("Why"), [](const Row& r) { return fromCore(r.version->remark); }},
   };
@@ -69,7 +69,7 @@ std::vector<FittingsModel::Column> fittingColumns() {
       {FittingsModel::tr("What it is"),
        [](const Row& r) { return r.sensor ? fromCore(r.sensor->description) : QString(); }},
       {FittingsModel::tr("Range"),
-       [](const Row& r) { return r.sensor ? fromCore(describe(r.sensor->range)) : QString(); }},
+       [](const Row& r) { return r.sensor ? shownDescription(describe(r.sensor->range)) : QString(); }},
       {FittingsModel::tr("From"), [](const Row& r) { return shownDate(r.fitting->from.date()); },
        [](const Row& r) { return momentKey(r.fitting->from); }},
       {FittingsModel::tr("Until"),

@@ -11,6 +11,10 @@ namespace {
 
 constexpr auto kGhost = Tone::quiet;
 
+QString twoLines(const QString& heading, Unit unit) {
+  return unit == Unit::none ? heading : QStringLiteral("%1\n[%2]").arg(heading, shownUnit(unit));
+}
+
 }  // namespace
 
 SheetModel::SheetModel(VisitEntry& entry, QObject* parent) : QAbstractTableModel(parent), entry_(entry) {
@@ -36,7 +40,9 @@ int SheetModel::columnCount(const QModelIndex& parent) const {
 
 QString SheetModel::nominalText(int row) const {
   const TestPoint& point = entry_.point(row);
-  return point.role == PointRole::value ? shownValue(point.nominalApplied, 0.0) : QStringLiteral("–");
+  return point.role == PointRole::value
+             ? shownValue(point.nominalApplied, nominalStep(entry_.sheet().model->appliedSpan().width()))
+             : QStringLiteral("–");
 }
 
 QString SheetModel::errorText(Phase phase, int row) const {
@@ -230,23 +236,23 @@ QVariant SheetModel::headerData(int section, Qt::Orientation orientation, int ro
     case kPoint:
       return tr("Point");
     case kApplied:
-      return headed(tr("Applied"), applied);
+      return twoLines(tr("Applied"), applied);
     case kExpected:
-      return headed(tr("Expected"), reading);
+      return twoLines(tr("Expected"), reading);
     case kPrevious:
-      return tr("Last left");
+      return tr("Last\nleft");
     case kFound:
-      return headed(tr("As found"), reading);
+      return twoLines(tr("As found"), reading);
     case kFoundError:
     case kLeftError:
       return tr("Error");
     case kFoundVerdict:
     case kLeftVerdict:
-      return tr("Against tolerance");
+      return tr("Against\ntolerance");
     case kLeftApplied:
-      return headed(tr("Applied"), applied);
+      return twoLines(tr("Applied"), applied);
     case kLeft:
-      return headed(tr("As left"), reading);
+      return twoLines(tr("As left"), reading);
     default:
       return {};
   }

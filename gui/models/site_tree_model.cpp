@@ -189,7 +189,7 @@ QString SiteTreeModel::text(const Node& node, int column) const {
     case kName:
       return node.name;
     case kTitle:
-      return node.channel ? node.title : tr("%n channel(s)", nullptr, node.channels);
+      return node.channel ? node.title : counted(node.channels, tr("1 channel"), tr("%1 channels"));
     case kState:
       return stateText(node);
     case kDueOn:

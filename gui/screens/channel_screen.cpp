@@ -50,7 +50,7 @@ ChannelScreen::ChannelScreen(Session& session, QWidget* parent)
   split->addWidget(right);
   split->setStretchFactor(0, 6);
   split->setStretchFactor(1, 5);
-  split->setSizes({690, 560});
+  split->setSizes({620, 630});
   auto* whole = new QVBoxLayout(this);
   whole->setContentsMargins(14, 10, 14, 12);
   whole->setSpacing(8);
@@ -96,6 +96,7 @@ QWidget* ChannelScreen::makeCharts() {
   auto* time = new QWidget(this);
   point_ = new QComboBox(time);
   point_->setAccessibleName(tr("Test point"));
+  point_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
   auto* label = new QLabel(tr("Test &point"), time);
   label->setBuddy(point_);
   figures_ = new QLabel(time);

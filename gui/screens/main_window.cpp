@@ -72,7 +72,9 @@ void MainWindow::makeActions() {
       actions_[each.id] = makeAction(each.id, this);
     }
   }
-  action(CommandId::darkLook)->setCheckable(true);
+  for (const CommandId id : {CommandId::darkLook, CommandId::showSite, CommandId::showDue}) {
+    action(id)->setCheckable(true);
+  }
   action(CommandId::darkLook)->setChecked(isDark());
   connect(action(CommandId::openRecord), &QAction::triggered, this, &MainWindow::askOpen);
   connect(action(CommandId::newRecord), &QAction::triggered, this, &MainWindow::askNew);
@@ -206,6 +208,7 @@ void MainWindow::showSite() {
     site_->refresh();
     goTo(site_);
   }
+  enableActions();
 }
 
 void MainWindow::showDue() {
@@ -242,6 +245,8 @@ void MainWindow::enableActions() {
                              CommandId::showDue, CommandId::findChannel, CommandId::enterVisit}) {
     action(id)->setEnabled(open);
   }
+  action(CommandId::showSite)->setChecked(currentScreen() == site_);
+  action(CommandId::showDue)->setChecked(currentScreen() == due_);
   action(CommandId::goBack)->setEnabled(open && !past_.isEmpty());
   action(CommandId::issueCertificate)->setEnabled(open && currentScreen() == channel_);
 }

@@ -101,7 +101,7 @@ void MainWindow::openSample() {
   const QString sample = sampleRecord();
   if (sample.isEmpty()) {
     bar_->showTrouble(
-        tr("The sample record is not beside the program; build the target sample_record, then try again."));
+        tr("The sample record is not beside the program; make it with sample_sites/run, then try again."));
     return;
   }
   // A copy, so that trying things out leaves the sample as it is.

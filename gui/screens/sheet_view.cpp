@@ -15,6 +15,7 @@ namespace spanwright {
 namespace {
 
 constexpr int kRowHeight = 30;
+constexpr int kHeadHeight = 42;
 // Widths that hold their usual content at the usual font, and how the rest is shared.
 struct Width {
   int least;
@@ -55,7 +56,7 @@ SheetView::SheetView(SheetModel* model, QWidget* parent)
   verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
   verticalHeader()->setDefaultSectionSize(kRowHeight);
   horizontalHeader()->setHighlightSections(false);
-  horizontalHeader()->setFixedHeight(kRowHeight);
+  horizontalHeader()->setFixedHeight(kHeadHeight);
   connect(readings_, &ReadingDelegate::enterPressed, this, &SheetView::goToNext);
   connect(readings_, &ReadingDelegate::movePressed, this, [this](int rows) {
     goTo(currentIndex().sibling(currentIndex().row() + rows, currentIndex().column()));

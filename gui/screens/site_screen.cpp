@@ -48,8 +48,7 @@ std::vector<ForecastModel::Column> forecastColumns() {
        }},
       {ForecastModel::tr("Drift per year"),
        [](const Row& r) {
-         return r.fit ? QStringLiteral("%1 %2").arg(shownError(r.fit->rate, 0.0), shownUnit(r.unit))
-                      : QString();
+         return r.fit ? QStringLiteral("%1 %2").arg(shownRate(r.fit->rate), shownUnit(r.unit)) : QString();
        },
        {},
        {},
@@ -65,9 +64,20 @@ std::vector<ForecastModel::Column> forecastColumns() {
 ForecastModel::ForecastModel(QObject* parent) : RowsModel(forecastColumns(), parent) {}
 
 void ForecastModel::setDrift(const std::vector<DriftItem>& drift) {
+  // The point that leaves first speaks for its channel and subject.
+  std::map<std::pair<std::string, Subject>, const DriftItem*> first;
+  for (const DriftItem& item : drift) {
+    const DriftItem*& known = first[{item.channel, item.subject}];
+    if (item.bandOutOn && (known == nullptr || *item.bandOutOn < *known->bandOutOn)) {
+      known = &item;
+    }
+  }
   std::vector<DriftItem> leaving;
-  std::copy_if(drift.begin(), drift.end(), std::back_inserter(leaving),
-               [](const DriftItem& item) { return item.bandOutOn.has_value(); });
+  for (const auto& [key, item] : first) {
+    if (item != nullptr) {
+      leaving.push_back(*item);
+    }
+  }
   std::stable_sort(leaving.begin(), leaving.end(),
                    [](const DriftItem& a, const DriftItem& b) { return *a.bandOutOn < *b.bandOutOn; });
   leaving.resize(std::min(leaving.size(), kForecastMost));
@@ -88,7 +98,7 @@ SiteScreen::SiteScreen(Session& session, QWidget* parent)
   split_->addWidget(makeOverview());
   split_->setStretchFactor(0, 5);
   split_->setStretchFactor(1, 6);
-  split_->setSizes({560, 680});
+  split_->setSizes({600, 660});
   split_->restoreState(kSiteSplit.get());
   connect(split_, &QSplitter::splitterMoved, this, [this] { kSiteSplit.set(split_->saveState()); });
   auto* whole = new QVBoxLayout(this);
@@ -112,8 +122,8 @@ QWidget* SiteScreen::makeTree() {
   tree_->setIndentation(16);
   tree_->header()->setStretchLastSection(false);
   tree_->header()->setSectionResizeMode(SiteTreeModel::kTitle, QHeaderView::Stretch);
-  tree_->setColumnWidth(SiteTreeModel::kName, 190);
-  tree_->setColumnWidth(SiteTreeModel::kState, 120);
+  tree_->setColumnWidth(SiteTreeModel::kName, 165);
+  tree_->setColumnWidth(SiteTreeModel::kState, 112);
   tree_->setColumnWidth(SiteTreeModel::kDueOn, 92);
   auto* column = new QVBoxLayout(side);
   column->setContentsMargins(14, 12, 6, 12);

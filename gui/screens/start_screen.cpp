@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/screens/start_screen.h"
 
-#include <QCommandLinkButton>
 #include <QFileInfo>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QListWidget>
+#include <QPushButton>
 #include <QVBoxLayout>
 
 #include "gui/settings/settings.h"
@@ -24,6 +24,25 @@ QLabel* heading(const QString& text, double times, QWidget* parent) {
   return label;
 }
 
+/// A button with a line of explanation under its name.
+QPushButton* makeOffer(const QString& text, const QString& explanation, QWidget* parent) {
+  auto* button = new QPushButton(parent);
+  button->setMinimumHeight(68);
+  button->setAccessibleName(text);
+  button->setAccessibleDescription(explanation);
+  auto* column = new QVBoxLayout(button);
+  column->setContentsMargins(16, 8, 16, 8);
+  column->setSpacing(2);
+  auto* name = heading(text, 1.05, button);
+  auto* about = new QLabel(explanation, button);
+  about->setWordWrap(true);
+  for (QLabel* label : {name, about}) {
+    label->setAttribute(Qt::WA_TransparentForMouseEvents);
+    column->addWidget(label);
+  }
+  return button;
+}
+
 }  // namespace
 
 StartScreen::StartScreen(QWidget* parent)
@@ -33,8 +52,7 @@ StartScreen::StartScreen(QWidget* parent)
   actions->addWidget(heading(tr("What would you like to do?"), 1.2, this));
   const auto offer = [this, actions](const QString& text, const QString& explanation,
                                      void (StartScreen::*wanted)()) {
-    auto* button = new QCommandLinkButton(text, explanation, this);
-    button->setIcon({});
+    auto* button = makeOffer(text, explanation, this);
     connect(button, &QAbstractButton::clicked, this, wanted);
     actions->addWidget(button);
   };
@@ -51,6 +69,7 @@ StartScreen::StartScreen(QWidget* parent)
   past->addWidget(heading(tr("Recent records"), 1.2, this));
   recent_->setAccessibleName(tr("Recent records"));
   recent_->setAlternatingRowColors(true);
+  recent_->setSpacing(4);
   recent_->setTextElideMode(Qt::ElideMiddle);
   noRecent_->setText(tr("None yet. A record you open is listed here."));
   noRecent_->setWordWrap(true);

@@ -9,8 +9,8 @@ namespace spanwright {
 namespace {
 
 constexpr int kRowHeight = 28;
-constexpr int kWidest = 340;
-constexpr int kAir = 14;
+constexpr int kWidest = 290;
+constexpr int kAir = 10;
 
 }  // namespace
 

@@ -6,6 +6,7 @@
 #include <QCompleter>
 #include <QDateTimeEdit>
 #include <QFormLayout>
+#include <QGridLayout>
 #include <QGroupBox>
 #include <QHBoxLayout>
 #include <QLabel>
@@ -68,10 +69,11 @@ VisitHeader::VisitHeader(VisitEntry& entry, QWidget* parent) : QWidget(parent), 
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(8);
-  row->addWidget(makeWho(), 5);
+  row->addWidget(makeWho(), 4);
   row->addWidget(makeUnderTest(), 6);
-  row->addWidget(makeMeans(), 6);
+  row->addWidget(makeMeans(), 5);
   row->addWidget(makeCautions(), 6);
+  setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
 }
 
 QWidget* VisitHeader::makeWho() {
@@ -111,12 +113,20 @@ QWidget* VisitHeader::makeUnderTest() {
   plan_ = valueLabel(box);
   tolerance_ = valueLabel(box);
   procedure_ = valueLabel(box);
-  auto* form = denseForm(box);
-  form->addRow(tr("Setup"), setup_);
-  form->addRow(tr("Sensor"), sensor_);
-  form->addRow(tr("Plan"), plan_);
-  form->addRow(tr("Tolerance"), tolerance_);
-  form->addRow(tr("Procedure"), procedure_);
+  auto* grid = new QGridLayout(box);
+  grid->setContentsMargins(10, 6, 10, 8);
+  grid->setVerticalSpacing(4);
+  grid->setHorizontalSpacing(10);
+  grid->setColumnStretch(1, 1);
+  int line = 0;
+  for (const auto& [name, label] :
+       {std::pair{tr("Setup"), setup_}, std::pair{tr("Sensor"), sensor_}, std::pair{tr("Plan"), plan_},
+        std::pair{tr("Tolerance"), tolerance_}, std::pair{tr("Procedure"), procedure_}}) {
+    grid->addWidget(new QLabel(name, box), line, 0, Qt::AlignTop);
+    label->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+    grid->addWidget(label, line++, 1);
+  }
+  grid->setRowStretch(line, 1);
   return box;
 }
 
@@ -126,6 +136,8 @@ QWidget* VisitHeader::makeMeans() {
   standards_->setAccessibleName(tr("Standards used"));
   standards_->setTabKeyNavigation(false);
   standards_->setMinimumHeight(54);
+  standards_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  standards_->setSpacing(1);
   noStandards_ = valueLabel(box);
   temperature_ = new QLineEdit(box);
   temperature_->setPlaceholderText(QStringLiteral("°C"));
@@ -261,18 +273,19 @@ void VisitHeader::takeSheet(Moment moment) {
   showChoice(fromCore(draft.channel), draft.subject, moment);
   filling_ = true;
   const Unit reading = sheet.model->readingSpan().unit;
-  setup_->setText(sheet.setup == nullptr
-                      ? QStringLiteral("–")
-                      : tr("%1: %2").arg(sheet.setup->version).arg(fromCore(describe(sheet.setup->setup))));
+  setup_->setText(
+      sheet.setup == nullptr
+          ? QStringLiteral("–")
+          : tr("%1: %2").arg(sheet.setup->version).arg(shownDescription(describe(sheet.setup->setup))));
   sensor_->setText(sheet.sensor == nullptr
                        ? tr("none fitted")
                        : QStringLiteral("%1, %2").arg(fromCore(sheet.sensor->serial),
-                                                      fromCore(describe(sheet.sensor->range))));
+                                                      shownDescription(describe(sheet.sensor->range))));
   plan_->setText(
       tr("%1 rev %2, %3")
           .arg(fromCore(sheet.plan->code), fromCore(sheet.plan->revision), fromCore(sheet.plan->title)));
   tolerance_->setText(tr("%1; adjust above %2 % of it")
-                          .arg(fromCore(describe(sheet.plan->tolerance, reading)))
+                          .arg(shownDescription(describe(sheet.plan->tolerance, reading)))
                           .arg(qRound(sheet.plan->adjustLimit * 100.0)));
   procedure_->setText(sheet.plan->procedure.empty() ? QStringLiteral("–") : fromCore(sheet.plan->procedure));
   QString cautions;
@@ -307,12 +320,12 @@ void VisitHeader::fillStandards() {
   std::vector<std::string> checked;
   for (const Standard* standard : usable) {
     const auto* certificate = certificateOn(*standard, entry_.sheet().when.date());
-    auto* item = new QListWidgetItem(
-        tr("%1, %2 (until %3)")
-            .arg(fromCore(standard->serial), fromCore(standard->description),
-                 certificate != nullptr ? shownDate(certificate->validUntil) : QStringLiteral("–")),
-        standards_);
-    item->setToolTip(item->text());
+    const QString until = certificate != nullptr ? shownDate(certificate->validUntil) : QStringLiteral("–");
+    auto* item =
+        new QListWidgetItem(tr("%1, valid until %2").arg(fromCore(standard->serial), until), standards_);
+    item->setToolTip(tr("%1: %2, certificate %3, valid until %4")
+                         .arg(fromCore(standard->serial), fromCore(standard->description),
+                              certificate != nullptr ? fromCore(certificate->number) : QString(), until));
     item->setData(Qt::UserRole, fromCore(standard->serial));
     const bool known = std::find(chosen.begin(), chosen.end(), standard->serial) != chosen.end();
     const bool offered = chosen.empty() && (usable.size() == 1 || last.contains(fromCore(standard->serial)));

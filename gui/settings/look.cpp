@@ -97,4 +97,22 @@ void LookStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opti
   painter->restore();
 }
 
+QSize LookStyle::sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& contents,
+                                  const QWidget* widget) const {
+  QSize size = QProxyStyle::sizeFromContents(type, option, contents, widget);
+  // An editor inside a table cell keeps to its cell.
+  const bool inCell = widget != nullptr && widget->parentWidget() != nullptr &&
+                      widget->parentWidget()->objectName() == QLatin1String("qt_scrollarea_viewport");
+  switch (type) {
+    case CT_PushButton:
+      return size + QSize(14, 4);
+    case CT_ComboBox:
+    case CT_LineEdit:
+    case CT_SpinBox:
+      return inCell ? size : size + QSize(6, 4);
+    default:
+      return size;
+  }
+}
+
 }  // namespace spanwright

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/words/marks.h"
 
-#include <QPainterPath>
+#include <QApplication>
+#include <QPalette>
 #include <QPixmap>
 
 namespace spanwright {
@@ -29,6 +30,18 @@ void paintHalfDisc(QPainter& painter, const QRectF& box, const QColor& colour) {
   painter.drawEllipse(disc);
   painter.setBrush(colour);
   painter.drawPie(disc, 90 * 16, 180 * 16);
+}
+
+QPixmap markPixmap(Mark mark, const QColor& colour) {
+  constexpr int kSize = 16;
+  constexpr int kScale = 3;  // drawn large, so that dense screens stay crisp
+  QPixmap pixmap(kSize * kScale, kSize * kScale);
+  pixmap.fill(Qt::transparent);
+  QPainter painter(&pixmap);
+  paintMark(painter, QRectF(kScale, kScale, (kSize - 2) * kScale, (kSize - 2) * kScale), mark, colour);
+  painter.end();
+  pixmap.setDevicePixelRatio(kScale);
+  return pixmap;
 }
 
 }  // namespace
@@ -75,16 +88,9 @@ void paintMark(QPainter& painter, const QRectF& box, Mark mark, const QColor& co
 }
 
 QIcon markIcon(Mark mark, Tone tone) {
-  constexpr int kSize = 16;
-  constexpr int kScale = 3;  // drawn large, so that dense screens stay crisp
-  QPixmap pixmap(kSize * kScale, kSize * kScale);
-  pixmap.fill(Qt::transparent);
-  QPainter painter(&pixmap);
-  paintMark(painter, QRectF(kScale, kScale, (kSize - 2) * kScale, (kSize - 2) * kScale), mark,
-            toneColour(tone));
-  painter.end();
-  pixmap.setDevicePixelRatio(kScale);
-  return QIcon(pixmap);
+  QIcon icon(markPixmap(mark, toneColour(tone)));
+  icon.addPixmap(markPixmap(mark, QApplication::palette().color(QPalette::HighlightedText)), QIcon::Selected);
+  return icon;
 }
 
 Mark markOf(DueState state) {

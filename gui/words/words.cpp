@@ -3,7 +3,9 @@
 
 #include <QDate>
 #include <QLocale>
+#include <QRegularExpression>
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "core/units/number.h"
@@ -11,8 +13,8 @@
 namespace spanwright {
 namespace {
 
-QString tr(const char* text, int n = -1) {
-  return QCoreApplication::translate("Words", text, nullptr, n);
+QString tr(const char* text) {
+  return QCoreApplication::translate("Words", text);
 }
 
 QLocale plainLocale() {
@@ -223,7 +225,40 @@ QString shownMoment(Moment moment) {
 }
 
 QString shownDays(int days) {
-  return tr("%n day(s)", days);
+  return counted(days, tr("1 day"), tr("%1 days"));
+}
+
+QString shownRate(double value) {
+  const double size = std::abs(value);
+  if (size == 0.0 || !std::isfinite(size)) {
+    return shownValue(value, 1.0);
+  }
+  const int decimals = std::clamp(2 - static_cast<int>(std::floor(std::log10(size))), 0, 9);
+  return (value > 0.0 ? QStringLiteral("+") : QString()) + plainLocale().toString(value, 'f', decimals);
+}
+
+double nominalStep(double width) {
+  constexpr double kParts = 5000.0;
+  return width == 0.0 ? 0.0 : std::pow(10.0, std::floor(std::log10(std::abs(width) / kParts)));
+}
+
+QString shownDescription(const std::string& description) {
+  QString text = fromCore(description);
+  for (const Unit unit : allUnits()) {
+    const QString plain = fromCore(symbol(unit));
+    const QString shown = fromCore(displaySymbol(unit));
+    if (!plain.isEmpty() && plain != shown) {
+      text.replace(
+          QRegularExpression(
+              QStringLiteral("(?<![A-Za-z])%1(?![A-Za-z0-9])").arg(QRegularExpression::escape(plain))),
+          shown);
+    }
+  }
+  return text;
+}
+
+QString counted(int count, const QString& one, const QString& many) {
+  return count == 1 ? one : many.arg(count);
 }
 
 QString asSentence(const QString& clause) {

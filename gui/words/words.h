@@ -44,6 +44,15 @@ QString headed(const QString& heading, Unit unit);
 QString shownDate(Date date);        ///< "20 Nov 2026"; empty for not-a-date
 QString shownMoment(Moment moment);  ///< "20 Nov 2026 09:30"
 QString shownDays(int days);
+/// A rate or another figure to three significant digits, sign always written.
+QString shownRate(double value);
+/// The step of a prefilled value over a range of this width: fine enough to be applied as it stands ("4.000"
+/// mA).
+double nominalStep(double width);
+/// Core's one-line description with the signs people read ("°C" for "degC").
+QString shownDescription(const std::string& description);
+/// "1 channel", "12 channels": `many` holds %1.
+QString counted(int count, const QString& one, const QString& many);
 
 /// One sentence of what is wrong and what to do.
 QString problemSentence(const Problem& problem);
