@@ -52,8 +52,14 @@ constexpr std::array kRows{
     Row{Unit::inchWater, "inH2O", "inH2O", Dimension::pressure, 24908891, 100000},
     Row{Unit::inchWater4C, "inH2O_4C", "inH2O (4 °C)", Dimension::pressure, 249082, 1000},
     Row{Unit::inchWater60F, "inH2O_60F", "inH2O (60 °F)", Dimension::pressure, 24884, 100},
+    Row{Unit::inchWater68F, "inH2O_68F", "inH2O (68 °F)", Dimension::pressure, 24864, 100},
+    Row{Unit::footWater, "ftH2O", "ftH2O", Dimension::pressure, 298906692, 100000},
     Row{Unit::millimetreWater, "mmH2O", "mmH2O", Dimension::pressure, 980665, 100000},
+    Row{Unit::centimetreWater, "cmH2O", "cmH2O", Dimension::pressure, 980665, 10000},
+    Row{Unit::centimetreWater4C, "cmH2O_4C", "cmH2O (4 °C)", Dimension::pressure, 980638, 10000},
     Row{Unit::inchMercury, "inHg", "inHg", Dimension::pressure, 3386388640341.0, 1000000000},
+    Row{Unit::inchMercury32F, "inHg_32F", "inHg (32 °F)", Dimension::pressure, 338638, 100},
+    Row{Unit::inchMercury60F, "inHg_60F", "inHg (60 °F)", Dimension::pressure, 337685, 100},
     Row{Unit::millimetreMercury, "mmHg", "mmHg", Dimension::pressure, 133322387415.0, 1000000000},
     Row{Unit::torr, "torr", "Torr", Dimension::pressure, 101325, 760},
     Row{Unit::atmosphere, "atm", "atm", Dimension::pressure, 101325, 1},
@@ -81,13 +87,16 @@ constexpr std::array kRows{
     Row{Unit::ppm, "ppm", "ppm", Dimension::concentration, 1, 1},
     Row{Unit::metrePerSecond, "m/s", "m/s", Dimension::speed, 1, 1},
     Row{Unit::kilowatt, "kW", "kW", Dimension::power, 1, 1},
+    Row{Unit::watt, "W", "W", Dimension::power, 1, 1000},
+    Row{Unit::metrePerSecondSquared, "m/s2", "m/s²", Dimension::acceleration, 1, 1},
+    Row{Unit::standardGravity, "gn", "gₙ", Dimension::acceleration, 980665, 100000},
 };
 
 constexpr bool inDeclarationOrder() {
   for (std::size_t i = 0; i < kRows.size(); ++i)
     if (static_cast<std::size_t>(kRows[i].unit) != i)
       return false;
-  return static_cast<std::size_t>(Unit::kilowatt) + 1 == kRows.size();
+  return static_cast<std::size_t>(Unit::standardGravity) + 1 == kRows.size();
 }
 static_assert(inDeclarationOrder());
 
@@ -210,9 +219,25 @@ constexpr std::array kAnyCase{
     Spelling{"inh2o_60f", Unit::inchWater60F},
     Spelling{"inh2o(60degf)", Unit::inchWater60F},
     Spelling{"inh2o@60degf", Unit::inchWater60F},
+    Spelling{"inh2o_68f", Unit::inchWater68F},
+    Spelling{"inh2o(68degf)", Unit::inchWater68F},
+    Spelling{"inh2o@68degf", Unit::inchWater68F},
+    Spelling{"fth2o", Unit::footWater},
+    Spelling{"ftwc", Unit::footWater},
     Spelling{"mmh2o", Unit::millimetreWater},
+    Spelling{"cmh2o", Unit::centimetreWater},
+    Spelling{"cmwc", Unit::centimetreWater},
+    Spelling{"cmh2o_4c", Unit::centimetreWater4C},
+    Spelling{"cmh2o(4degc)", Unit::centimetreWater4C},
+    Spelling{"cmh2o@4degc", Unit::centimetreWater4C},
     Spelling{"mmwc", Unit::millimetreWater},
     Spelling{"inhg", Unit::inchMercury},
+    Spelling{"inhg_32f", Unit::inchMercury32F},
+    Spelling{"inhg(32degf)", Unit::inchMercury32F},
+    Spelling{"inhg@32degf", Unit::inchMercury32F},
+    Spelling{"inhg_60f", Unit::inchMercury60F},
+    Spelling{"inhg(60degf)", Unit::inchMercury60F},
+    Spelling{"inhg@60degf", Unit::inchMercury60F},
     Spelling{"mmhg", Unit::millimetreMercury},
     Spelling{"torr", Unit::torr},
     Spelling{"atm", Unit::atmosphere},
@@ -273,6 +298,14 @@ constexpr std::array kAnyCase{
     Spelling{"ppm", Unit::ppm},
     Spelling{"kw", Unit::kilowatt},
     Spelling{"kilowatt", Unit::kilowatt},
+    Spelling{"kilowatts", Unit::kilowatt},
+    Spelling{"w", Unit::watt},
+    Spelling{"watt", Unit::watt},
+    Spelling{"watts", Unit::watt},
+    Spelling{"m/s2", Unit::metrePerSecondSquared},
+    Spelling{"m/s^2", Unit::metrePerSecondSquared},
+    Spelling{"gn", Unit::standardGravity},
+    Spelling{"standardgravity", Unit::standardGravity},
 };
 
 /// Understood as written only, beside the symbols. Small letters alone are safe where only the capital is
@@ -291,10 +324,10 @@ struct Plain {
   std::string_view to;
 };
 constexpr std::array kPlain{
-    Plain{"\u00b5", "u"},   Plain{"\u03bc", "u"},    Plain{"\u00b0", "deg"},  Plain{"\u00ba", "deg"},
-    Plain{"\u03a9", "ohm"}, Plain{"\u2126", "ohm"},  Plain{"\u00b3", "3"},    Plain{"\u00b2", "2"},
-    Plain{"\u2082", "2"},   Plain{"\u2103", "degC"}, Plain{"\u2109", "degF"}, Plain{" ", ""},
-    Plain{"\u00a0", ""},    Plain{"\u202f", ""},     Plain{"\t", ""},
+    Plain{"\u00b5", "u"},   Plain{"\u03bc", "u"},   Plain{"\u00b0", "deg"},  Plain{"\u00ba", "deg"},
+    Plain{"\u03a9", "ohm"}, Plain{"\u2126", "ohm"}, Plain{"\u00b3", "3"},    Plain{"\u00b2", "2"},
+    Plain{"\u2082", "2"},   Plain{"\u2099", "n"},   Plain{"\u2103", "degC"}, Plain{"\u2109", "degF"},
+    Plain{" ", ""},         Plain{"\u00a0", ""},    Plain{"\u202f", ""},     Plain{"\t", ""},
 };
 
 std::string plain(std::string_view text) {

@@ -31,7 +31,8 @@ enum class Dimension {
   mass,
   concentration,
   speed,
-  power
+  power,
+  acceleration
 };
 
 enum class Unit {
@@ -60,8 +61,14 @@ enum class Unit {
   inchWater,          ///< conventional: 249.08891 Pa
   inchWater4C,        ///< at 4 degC (39.2 degF): 249.082 Pa
   inchWater60F,       ///< at 60 degF: 248.84 Pa
+  inchWater68F,       ///< at 68 degF (20 degC): 248.64 Pa, from the density of water, not in NIST SP 811
+  footWater,          ///< conventional: 2989.06692 Pa
   millimetreWater,    ///< conventional: 9.80665 Pa
+  centimetreWater,    ///< conventional: 98.0665 Pa
+  centimetreWater4C,  ///< at 4 degC: 98.0638 Pa
   inchMercury,        ///< conventional: 3386.388640341 Pa
+  inchMercury32F,     ///< at 32 degF: 3386.38 Pa
+  inchMercury60F,     ///< at 60 degF: 3376.85 Pa
   millimetreMercury,  ///< conventional: 133.322387415 Pa, not the torr
   torr,               ///< 101325/760 Pa
   atmosphere,
@@ -88,7 +95,10 @@ enum class Unit {
   relativeHumidity,
   ppm,
   metrePerSecond,
-  kilowatt
+  kilowatt,
+  watt,
+  metrePerSecondSquared,
+  standardGravity  ///< the conventional fall of a free body: 9.80665 m/s2
 };
 
 /// The unit's symbol as written in files and on certificates, ASCII ("degC", "uS/cm", "ohm").
