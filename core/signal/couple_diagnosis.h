@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What a thermocouple input reads when the couple or its wiring is wrong, and which such fault the readings
+// of a visit look like.
+//
+// The input adds E(terminals) of its own type to what it measures and turns the sum into a temperature. With
+// A the input's type, T the junction, r the terminals:
+//   reversed at the input    emf -(E_A(T) - E_A(r))
+//   another type B           emf E_B(T) - E_B(r)
+//   reference taken as x     sum E_A(T) - E_A(r) + E_A(x)
+//   extension reversed       emf E_A(T) - 2 E_A(h) + E_A(r), h where couple and extension are joined
+//   shorted at s             emf E_A(s) - E_A(r): the input shows the place of the short
+//   open                     whatever the input does on a broken wire: stuck at or beyond one end of its
+//   range
+// Source: the law of the series circuit of homogeneous wires, and the reference functions of thermocouple.h.
+//
+// A diagnosis is offered, never decided: it says that the readings look so.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "core/signal/thermocouple.h"
+
+namespace spanwright {
+
+enum class CoupleFaultKind {
+  openHigh,  ///< broken, stuck at the upper end
+  openLow,   ///< broken, stuck at the lower end
+  shorted,
+  reversed,
+  otherType,
+  otherReference,  ///< the input takes its terminals for warmer or colder than they are
+  extensionReversed
+};
+
+struct CoupleFault {
+  CoupleFaultKind kind = CoupleFaultKind::reversed;
+  ThermocoupleType actual = ThermocoupleType::K;  ///< otherType: what is really there
+  /// shorted: where the short is; otherReference: what the input takes its terminals for; extensionReversed:
+  /// where couple and extension are joined. Not used by the others.
+  Celsius place;
+};
+/// "the couple is a type J", "the leads are reversed": a clause.
+std::string describe(const CoupleFault& fault);
+
+/// The input a couple is connected to.
+struct CoupleInput {
+  ThermocoupleType type = ThermocoupleType::K;  ///< what it is set up for
+  CelsiusRange range;                           ///< what it can show, low below high
+  Celsius terminals{23.0};                      ///< their true temperature
+};
+
+/// What the input reads with this fault for a junction at `applied`. A temperature outside what the input can
+/// show, or its function, is belowRange, aboveRange, belowFunction or aboveFunction: the input then stands at
+/// or beyond that end. An open couple gives belowRange or aboveRange.
+Expected predictedReading(const CoupleInput& input, const CoupleFault& fault, Celsius applied);
+
+struct CoupleObservation {
+  Celsius applied;
+  Celsius reading;
+};
+
+struct CoupleDiagnosis {
+  CoupleFault fault;
+  double residual = 0.0;  ///< K, root mean square per degree of freedom, of what the fault leaves unexplained
+  double largest = 0.0;   ///< K, the largest of it
+};
+
+/// Why nothing is offered.
+enum class NoDiagnosis {
+  tooFewPoints,  ///< fewer than three applied temperatures a kelvin or more apart
+  noError,       ///< all errors are inside the tolerance
+  plainError,    ///< a zero and a small span error explain the readings as well
+  noneFits,
+  notANumber
+};
+std::string_view text(NoDiagnosis reason);
+
+struct CoupleOffer {
+  std::vector<CoupleDiagnosis> diagnoses;  ///< best first, never empty
+  double plainResidual = 0.0;              ///< K, what a plain error leaves unexplained
+};
+using CoupleAnswer = std::variant<CoupleOffer, NoDiagnosis>;
+
+/// Tries every fault on the readings by least squares. The place of a short (-40..85 degC) and what the input
+/// takes its terminals for (-40..85 degC) are fitted; for extensionReversed the place of the join is (it
+/// cannot be told from otherReference by readings alone: the two are offered together). A fault is offered
+/// when
+/// - its residual is within `toleranceKelvin` (above zero), at least two readings more than it has fitted
+/// numbers lie
+///   inside what the input can show (for an open couple none need), and
+/// - it is clearly better than a plain error, a zero and a span error of at most 5 % of the applied
+/// temperature: half
+///   its residual or less, while the plain error leaves more than the tolerance. (5 % and half: common
+///   practice, no source.)
+CoupleAnswer diagnoseCouple(const CoupleInput& input, const std::vector<CoupleObservation>& observations,
+                            double toleranceKelvin);
+
+}  // namespace spanwright
