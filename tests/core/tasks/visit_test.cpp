@@ -213,6 +213,19 @@ TEST_F(Visit, EveryProblemAtOnceWhereItStands) {
                   HasSubstr("\"20 bar\" is in bar"), HasSubstr("no as-left readings")));
 }
 
+TEST_F(Visit, LimitsOfDatesAreInside) {
+  ProposedVisit visit = goodVisit();
+  visit.performed = kNow;
+  checked(visit);
+  visit.person = "gone";
+  visit.performed = moment("2025-06-30T23:59");  // the last day at work
+  checked(visit);
+  visit.performed = moment("2025-02-28T08:00");  // last day of C-1, and C-2 is already valid
+  EXPECT_EQ(checked(visit).standards.at(0).certificate, "C-2");
+  visit.performed = moment("2025-02-19T08:00");
+  EXPECT_EQ(checked(visit).standards.at(0).certificate, "C-1");
+}
+
 TEST_F(Visit, CautionsAreConfirmedBeforeAnEnteredVisit) {
   ProposedVisit visit = goodVisit();
   visit.channel = "TT-101";
