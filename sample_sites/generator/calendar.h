@@ -18,6 +18,7 @@ int yearOf(Day day);
 struct When {
   Day day;
   int minute = 0;  ///< of the day
+  // NOLINTNEXTLINE(modernize-use-nullptr): the defaulted comparison's own zero
   friend auto operator<=>(const When&, const When&) = default;
 };
 When when(int year, unsigned month, unsigned dayOfMonth, int hour = 8, int minute = 0);

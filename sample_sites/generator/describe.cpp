@@ -194,6 +194,7 @@ StandardSpec standard(const std::string& serial, const std::string& model, const
   Random random("standard " + serial);
   StandardSpec out{serial, "Invented Instruments", model, description, location, {}};
   std::vector<std::vector<double>> drift;
+  drift.reserve(ranges.size());
   for (const StandardRange& range : ranges) {
     drift.emplace_back(range.nominals.size(), 0.0);
   }

@@ -10,10 +10,12 @@ namespace spanwright::sample {
 namespace {
 
 void cabinet(SiteSpec& site, const std::string& area, const std::string& name, int stations) {
+  const std::string path = area + " / " + name;
   site.places.push_back(area);
-  site.places.push_back(area + " / " + name);
+  site.places.push_back(path);
   for (int station = 1; station <= stations; ++station) {
-    site.places.push_back(area + " / " + name + " / Station " + std::to_string(station));
+    site.places.push_back(path);
+    site.places.back().append(" / Station ").append(std::to_string(station));
   }
 }
 
@@ -350,7 +352,7 @@ SiteSpec larkmead() {
       {hall + "2", 4, 8, 2019, 2026, "LC-2201"},
       {hall + "3", 5, 13, 2019, 2026, "MM-2220"},
       {cold + "1", 9, 9, 2019, 2026, "LC-2201"},
-      {cold + "2", 11, 10, 2018, 2025, "LC-2201"},
+      {cold + "2", 11, 13, 2018, 2025, "LC-2201"},
       {tanks + "1", 6, 10, 2019, 2026, "LC-2202"},
       {tanks + "2", 10, 12, 2018, 2025, "LC-2202"},
       {std::string(kSkid) + " / Cabinet S1 / Station 1", 12, 2, 2018, 2025, "LC-2201"},

@@ -37,6 +37,7 @@ class Lines {
 
 std::string list(const std::vector<std::string>& items) {
   std::vector<std::string> parts;
+  parts.reserve(items.size());
   for (const std::string& item : items) {
     parts.push_back(quoted(item));
   }
@@ -45,6 +46,7 @@ std::string list(const std::vector<std::string>& items) {
 
 std::string list(const std::vector<double>& items) {
   std::vector<std::string> parts;
+  parts.reserve(items.size());
   for (const double item : items) {
     parts.push_back(shortest(item));
   }

@@ -14,6 +14,7 @@ using Cells = std::vector<std::string>;
 
 std::string row(const Cells& cells, char separator) {
   Cells quotedCells;
+  quotedCells.reserve(cells.size());
   for (const std::string& each : cells) {
     quotedCells.push_back(cell(each, separator));
   }
@@ -117,8 +118,8 @@ std::string oldLongRows(const Visit& visit) {
   return rows;
 }
 
-void add(SourceFile& file, const Visit& visit, std::string rows) {
-  file.content += std::move(rows);
+void add(SourceFile& file, const Visit& visit, const std::string& rows) {
+  file.content += rows;
   file.visits.push_back(&visit);
 }
 

@@ -11,6 +11,7 @@ namespace {
 
 std::string row(const std::vector<std::string>& cells) {
   std::vector<std::string> quotedCells;
+  quotedCells.reserve(cells.size());
   for (const std::string& each : cells) {
     quotedCells.push_back(cell(each, ','));
   }
