@@ -75,7 +75,8 @@ double lineAt(const DriftFit& fit, double time) {
 
 double halfWidthAt(const DriftFit& fit, double factor, double time) {
   const double away = time - fit.lastMeanTime;
-  return factor * *fit.residualSd * std::sqrt(1.0 + 1.0 / fit.lastCount + away * away / fit.sxx);
+  const double ofMean = fit.throughZero ? 0.0 : 1.0 / fit.lastCount;
+  return factor * *fit.residualSd * std::sqrt(1.0 + ofMean + away * away / fit.sxx);
 }
 
 /// Where `above` (positive: outside) first becomes positive in [from, until); it is not positive at `from`
@@ -86,10 +87,13 @@ std::optional<double> crossing(const Function& above, double from, double until)
     return std::nullopt;
   // Starting exactly on the limit it may dip below first: look for a point inside, ever nearer to the start.
   double inside = from;
-  for (double step = until - from; !(above(inside) < 0.0); step /= 2.0) {
-    if (from + step == from)
+  double step = until - from;
+  while (!(above(inside) < 0.0)) {
+    if (from + step == from) {
       return from;
+    }
     inside = from + step;
+    step /= 2.0;
   }
   std::uintmax_t rounds = 200;
   const auto bracket = boost::math::tools::toms748_solve(
@@ -142,6 +146,26 @@ void addScatter(DriftFit& fit, const std::vector<Segment>& segments, const std::
   }
 }
 
+/// Median of e / t; needs a reading away from time 0.
+double medianSlopeFromZero(const std::vector<Segment>& segments) {
+  std::vector<double> slopes;
+  for (const Segment& segment : segments)
+    for (const DriftReading& reading : segment.readings)
+      if (reading.time != 0.0)
+        slopes.push_back(reading.error / reading.time);
+  std::sort(slopes.begin(), slopes.end());
+  const std::size_t middle = slopes.size() / 2;
+  return slopes.size() % 2 == 1 ? slopes[middle] : 0.5 * (slopes[middle - 1] + slopes[middle]);
+}
+
+bool allFinite(const std::vector<Segment>& segments) {
+  for (const Segment& segment : segments)
+    for (const DriftReading& reading : segment.readings)
+      if (!std::isfinite(reading.time) || !std::isfinite(reading.error))
+        return false;
+  return true;
+}
+
 }  // namespace
 
 std::optional<DriftFit> fitDrift(const std::vector<Segment>& segments) {
@@ -177,6 +201,38 @@ std::optional<DriftFit> fitDrift(const std::vector<Segment>& segments) {
   if (sums.syy > 0.0)
     fit.rSquared = 1.0 - rss / sums.syy;
   fit.robustRate = robustRate(segments);
+  return fit;
+}
+
+std::optional<DriftFit> fitDriftThroughZero(const std::vector<Segment>& segments) {
+  if (segments.empty() || !allFinite(segments))
+    return std::nullopt;
+  const std::vector<Centre> zeros(segments.size());
+  const Sums sums = sumsAbout(segments, zeros);
+  if (!(sums.sxx > 0.0) || !std::isfinite(sums.sxx) || !std::isfinite(sums.syy))
+    return std::nullopt;
+
+  DriftFit fit;
+  fit.throughZero = true;
+  fit.sxx = sums.sxx;
+  fit.rate = sums.sxy / sums.sxx;
+  for (const Segment& segment : segments)
+    fit.readings += static_cast<int>(segment.readings.size());
+  fit.intercepts.assign(segments.size(), 0.0);
+  fit.degreesOfFreedom = fit.readings - 1;
+  fit.lastCount = static_cast<int>(segments.back().readings.size());
+
+  const double rss = residualSum(segments, zeros, fit.rate);
+  if (!std::isfinite(fit.rate) || !std::isfinite(rss))
+    return std::nullopt;
+  if (fit.degreesOfFreedom > 0) {
+    fit.residualSd = std::sqrt(rss / fit.degreesOfFreedom);
+    fit.rateStandardError = *fit.residualSd / std::sqrt(fit.sxx);
+    fit.interceptStandardErrors.assign(segments.size(), 0.0);
+  }
+  if (sums.syy > 0.0)
+    fit.rSquared = 1.0 - rss / sums.syy;
+  fit.robustRate = medianSlopeFromZero(segments);
   return fit;
 }
 

@@ -25,6 +25,7 @@ struct DriftFit {
   int lastCount = 0;
   double lastMeanTime = 0.0;
   double lastMeanError = 0.0;
+  bool throughZero = false;  ///< intercepts were not fitted but are zero
 };
 
 /// Fits the segments. Nothing when no segment holds two readings at different times (no rate can be told), or
@@ -35,13 +36,21 @@ struct DriftFit {
 /// their order in time matters only for the last, which prediction continues.
 std::optional<DriftFit> fitDrift(const std::vector<Segment>& segments);
 
+/// The same with every intercept fixed at zero: rate = sum t e / sum t^2 over all readings, s^2 = RSS / (N -
+/// 1); for a subject whose error is known to be zero at time 0. Intercepts and their standard errors are
+/// zeros; R squared is 1 - RSS / sum e^2, about zero rather than the mean (as R's lm(error ~ 0 + time)); the
+/// robust rate is the median of e / t. Nothing when no reading is away from time 0, or as above. Meets NIST
+/// StRD NoInt1 to 13 digits.
+std::optional<DriftFit> fitDriftThroughZero(const std::vector<Segment>& segments);
+
 struct Prediction {
   double time = 0.0;
   double value = 0.0;
   std::optional<double> low, high;  ///< nothing without degrees of freedom
 };
 /// Prediction of the next single reading in the last segment at `time`, two-sided `confidence` (0..1):
-/// mean_S e + rate (t - mean_S t) +/- t_q s sqrt(1 + 1/n_S + (t - mean_S t)^2 / Sxx).
+/// mean_S e + rate (t - mean_S t) +/- t_q s sqrt(1 + 1/n_S + (t - mean_S t)^2 / Sxx);
+/// through zero: rate t +/- t_q s sqrt(1 + t^2 / Sxx).
 /// The band holds for independent, equally scattered readings; its coverage is checked by simulation in the
 /// tests.
 Prediction predict(const DriftFit& fit, double time, double confidence = 0.95);
