@@ -22,9 +22,11 @@ struct LabelledText {
 /// Every number as it is to be printed, without its unit (that stands in the heading). A cell that does not
 /// apply is empty.
 struct CertificateRow {
-  std::string point;    ///< "25 % up", "25 % up, run 2"
-  std::string applied;  ///< a number, or in words what was done ("ramped up", "commanded on")
+  std::string point;      ///< "25 % up", "25 % up, run 2"
+  std::string applied;    ///< a number, or in words what was done ("ramped up", "commanded on")
+  std::string appliedAs;  ///< as it was typed, when that was converted ("80.31 ohm")
   std::string expected, reading, error;
+  std::string readAs;         ///< likewise ("98.6 degF")
   std::string low, high;      ///< limits of error; empty on a side that is open
   std::string limits;         ///< both in one cell: "±0.375", "-0.1 to +0.2", "at least -2.0"
   std::string percentOfSpan;  ///< the error in % of reading span

@@ -80,12 +80,19 @@ void addNote(std::string& notes, std::string_view note) {
   notes += note;
 }
 
-std::string appliedText(const Reading& reading, const RowStyle& style) {
+/// `decimals`: of the expected reading, for a value that was converted.
+void fillApplied(CertificateRow& row, const Reading& reading, const RowStyle& style, int decimals) {
   if (reading.point.role != PointRole::value) {
-    return appliedWords(reading);
+    row.applied = appliedWords(reading);
+    return;
   }
   const auto typed = typedDecimals(reading.appliedText, reading.applied, reading.point.appliedUnit);
-  return formatFixed(reading.applied, typed.value_or(style.appliedDecimals));
+  if (typed || reading.appliedText.empty()) {
+    row.applied = formatFixed(reading.applied, typed.value_or(style.appliedDecimals));
+  } else {
+    row.applied = formatFixed(reading.applied, decimals);
+    row.appliedAs = reading.appliedText;
+  }
 }
 
 /// Decimals for a result without uncertainty: those of the step or of what was typed, whichever shows more.
@@ -97,14 +104,7 @@ int plainDecimals(const Reading& reading, const RowStyle& style, std::optional<i
   return std::max(byStep, typed.value_or(0));
 }
 
-void fillNotes(CertificateRow& row, const Reading& reading, bool asTyped) {
-  if (!asTyped && !reading.indicatedText.empty()) {
-    addNote(row.note, fmt::format("read as \"{}\", converted", reading.indicatedText));
-  }
-  if (reading.point.role == PointRole::value && !reading.appliedText.empty() &&
-      !typedDecimals(reading.appliedText, reading.applied, reading.point.appliedUnit)) {
-    addNote(row.note, fmt::format("applied as \"{}\", converted", reading.appliedText));
-  }
+void fillNotes(CertificateRow& row, const Reading& reading) {
   const bool onLimit = reading.error() >= reading.limits.low && reading.error() <= reading.limits.high;
   if (reading.verdict == Verdict::fail && onLimit) {
     addNote(row.note, "the limit itself is already outside");
@@ -203,9 +203,10 @@ CertificateRow certificateRow(const Reading& reading, const RowStyle& style) {
       known ? uncertaintyDecimals(*reading.expandedUncertainty) : plainDecimals(reading, style, typed);
   const double error = reading.error();
   const ErrorLimits& limits = reading.limits;
-  row.applied = appliedText(reading, style);
+  fillApplied(row, reading, style, decimals);
   row.expected = formatFixed(reading.expected, decimals);
   row.reading = formatFixed(reading.indicated, typed.value_or(plainDecimals(reading, style, typed)));
+  row.readAs = typed ? "" : reading.indicatedText;
   row.error = signedText(error, errorDecimals(error, limits, reading.verdict == Verdict::fail, decimals));
   row.low = std::isfinite(limits.low)
                 ? signedText(limits.low, fullDecimals(limits.low, decimals, decimals + kExtraDecimals))
@@ -223,7 +224,7 @@ CertificateRow certificateRow(const Reading& reading, const RowStyle& style) {
     row.coverage = formatFixed(reading.coverageFactor, 2);
   }
   row.verdict = std::string(text(reading.verdict));
-  fillNotes(row, reading, typed.has_value());
+  fillNotes(row, reading);
   return row;
 }
 

@@ -89,8 +89,12 @@ int appliedDecimals(const Calibration& calibration, Unit unit) {
         continue;
       }
       const auto typed = typedDecimals(reading.appliedText, reading.applied, unit);
-      // A nominal value nobody typed is shown in full, to six decimals at most.
-      most = std::max(most, typed ? *typed : fullDecimals(reading.applied, 0, 6));
+      if (typed) {
+        most = std::max(most, *typed);
+      } else if (reading.appliedText.empty()) {
+        // A nominal value nobody typed is shown in full, to six decimals at most.
+        most = std::max(most, fullDecimals(reading.applied, 0, 6));
+      }
     }
   }
   return most;
@@ -238,8 +242,10 @@ std::vector<CertificateColumn> certificateColumns(const CertificateTable& table)
   const std::vector<CertificateColumn> all{
       {"Point", "", &Row::point, false},
       {"Applied", applied, &Row::applied, !applied.empty()},
+      {"Applied as", "", &Row::appliedAs, false},
       {"Expected", unit, &Row::expected, true},
       {"Reading", unit, &Row::reading, true},
+      {"Read as", "", &Row::readAs, false},
       {"Error", unit, &Row::error, true},
       {"Limits of error", unit, &Row::limits, true},
       {"Error of span", "%", &Row::percentOfSpan, true},

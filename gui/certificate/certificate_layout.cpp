@@ -194,9 +194,6 @@ void placeResults(PageFlow& flow, const Certificate& certificate) {
   if (!adjusted) {
     adjustment();
   }
-  for (const CertificateChart& chart : certificate.charts) {
-    placeChart(flow, chart);
-  }
 }
 
 void placeStandards(PageFlow& flow, const Certificate& certificate) {
@@ -339,6 +336,9 @@ std::vector<Page> layOutCertificate(const Certificate& certificate, QSizeF paper
   if (!certificate.decision.empty()) {
     flow.heading(QStringLiteral("Statement of conformity"), 300.0);
     flow.flowPairs(pairs(certificate.decision));
+  }
+  for (const CertificateChart& chart : certificate.charts) {
+    placeChart(flow, chart);
   }
   placeStandards(flow, certificate);
   placeList(flow, QStringLiteral("Deviations and remarks"), certificate.deviations);

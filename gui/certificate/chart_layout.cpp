@@ -259,7 +259,6 @@ void placeChart(PageFlow& flow, const CertificateChart& chart) {
     return;
   }
   const QFont font = typeface(kLabelSize);
-  const QFont bold = typeface(86, true);
   Plot plot;
   plot.x = placeAxis(chart);
   plot.y = errorAxis(chart);
@@ -270,12 +269,9 @@ void placeChart(PageFlow& flow, const CertificateChart& chart) {
   const double left = flow.left() + labels + 60.0;
   const double right = flow.right() - 60.0;
   const double foot = footHeight(chart, right - left);
-  flow.skip(60.0);
-  const double around = leading(bold) + 5.0 * leading(font) + foot + 190.0;
-  flow.ensure(around + kLowestPlot);
+  const double around = 4.0 * leading(font) + foot + 190.0;
+  flow.heading(printed(chart.title), around + kLowestPlot);
   const double height = std::clamp(flow.remaining() - around, kLowestPlot, kHighestPlot);
-  flow.text(flow.left(), flow.y() + rise(bold), bold, printed(chart.title));
-  flow.skip(leading(bold) + 12.0);
   drawLegend(flow, chart, flow.left(), flow.width());
   const QString errorTitle =
       QStringLiteral("error, ") + (chart.unit.empty() ? QStringLiteral("1") : printed(chart.unit));

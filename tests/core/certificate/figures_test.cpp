@@ -113,7 +113,20 @@ TEST(CertificateRowText, ConvertedReadingSaysWhatWasTyped) {
   reading.indicatedText = "99.68 degF";
   const CertificateRow row = certificateRow(reading, {0, 0.1, 150.0});
   EXPECT_EQ(row.reading, "37.6");  // by the reading's step
-  EXPECT_EQ(row.note, "read as \"99.68 degF\", converted");
+  EXPECT_EQ(row.readAs, "99.68 degF");
+  EXPECT_EQ(row.appliedAs, "");
+}
+
+TEST(CertificateRowText, ConvertedAppliedValueHasNoMoreDigitsThanTheResult) {
+  Reading reading = sample(37.6, 0.375, Verdict::pass);
+  reading.appliedText = "80.31 ohm";
+  reading.applied = -49.990637;
+  const CertificateRow row = certificateRow(reading, {6, 0.1, 150.0});
+  EXPECT_EQ(row.applied, "-49.99");
+  EXPECT_EQ(row.appliedAs, "80.31 ohm");
+  reading.appliedText.clear();
+  EXPECT_EQ(certificateRow(reading, {6, 0.1, 150.0}).applied, "-49.990637");
+  EXPECT_EQ(certificateRow(reading, {6, 0.1, 150.0}).appliedAs, "");
 }
 
 TEST(CertificateRowText, SkippedPointShowsNoNumbers) {
