@@ -102,6 +102,7 @@ std::int64_t keyOrNone(const Keys::Map& keys, std::string_view name) {
 
 std::vector<Problem> problemsOf(const std::vector<std::string>& faults) {
   std::vector<Problem> problems;
+  problems.reserve(faults.size());
   for (const std::string& fault : faults) {
     problems.push_back({{}, fault, "correct it and try again"});
   }
@@ -417,8 +418,8 @@ IssuedCertificate Store::issueCertificate(CalibrationId calibration) {
         "SELECT coalesce(max(running), 0) + 1 FROM issued_certificate WHERE site = $1 AND year = $2");
     next.bind(impl.code(), year).step();
     const std::int64_t running = next.integer(0);
-    const IssuedCertificate issued{fmt::format("{}-{}-{:04}", impl.code(), year, running), calibration,
-                                   wholeSeconds(impl.clock->utcNow()), 1};
+    IssuedCertificate issued{fmt::format("{}-{}-{:04}", impl.code(), year, running), calibration,
+                             wholeSeconds(impl.clock->utcNow()), 1};
     impl.connection->query(kIssued).run(impl.code(), year, running, issued.number, calibration,
                                         storedUtc(issued.issuedUtc), issued.revision);
     return issued;
