@@ -64,6 +64,7 @@ class Subject {
     for (const When at : visits) {
       out.visits.push_back(visit(at, out));
     }
+    noteLaterSetups(visits, out);
     if (site_.next && site_.next->channel == channel_.tag && routine_.subject == "channel") {
       // Its truth stays out of the history's.
       History aside;
@@ -151,6 +152,15 @@ class Subject {
   double drawnRate(double most) {
     const double size = random_.uniform(0.3, 1.0) * most;
     return random_.chance(0.5) ? size : -size;
+  }
+
+  /// Setups that came after the last visit are breaks all the same.
+  void noteLaterSetups(const std::vector<When>& visits, History& out) const {
+    for (const SetupSpec& setup : channel_.setups) {
+      if (!visits.empty() && visits.back() < setup.from && setup.from <= site_.historyEnd) {
+        out.breaks.push_back({channel_.tag, routine_.subject, "new setup", setup.from, "", "", 0.0});
+      }
+    }
   }
 
   When fittedSince(const std::string& sensor) const {
