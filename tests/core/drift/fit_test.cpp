@@ -8,9 +8,8 @@
 #include <map>
 #include <random>
 
-#include "core/drift/robust_rate.h"
 #include "core/units/time.h"
-#include "tests/core/drift/reference_csv.h"
+#include "tests/core/drift/histories.h"
 
 namespace spanwright {
 namespace {
@@ -21,20 +20,6 @@ using reference::table;
 using reference::withinRelative;
 
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
-
-Segment line(const std::vector<std::pair<double, double>>& points) {
-  Segment segment;
-  for (const auto& [time, error] : points)
-    segment.readings.push_back({time, error, false});
-  return segment;
-}
-
-Segment lineFrom(const std::string& file, const std::string& x, const std::string& y) {
-  Segment segment;
-  for (const auto& row : table(file))
-    segment.readings.push_back({number(row.at(x)), number(row.at(y)), false});
-  return segment;
-}
 
 // Certified values: NIST StRD, linear regression, data set Norris. What is lost of 15 digits is rounding of
 // centred sums; the intercept is a difference of near-equal numbers, and R squared is 1 minus a small one.
@@ -116,51 +101,6 @@ TEST(FitDrift, MeetsTheHandbooksResistor) {
   EXPECT_TRUE(withinRelative(*ahead.high, expected(name, "95 % prediction upper, same day"), 1e-12));
 }
 
-TEST(RobustRate, MeetsThePublishedExample) {
-  const Segment published = lineFrom("theil_sen_1968.csv", "x", "y");
-  EXPECT_DOUBLE_EQ(*robustRate({published}), expected("theil_sen_1968", "slope"));
-  EXPECT_DOUBLE_EQ(*fitDrift({published})->robustRate, expected("theil_sen_1968", "slope"));
-}
-
-TEST(RobustRate, CountingAgreesWithSorting) {
-  const unsigned seed = std::random_device{}();
-  SCOPED_TRACE("seed " + std::to_string(seed));
-  std::mt19937 random(seed);
-  for (int round = 0; round < 200; ++round) {
-    std::vector<Segment> segments(1 + random() % 4);
-    for (Segment& segment : segments) {
-      const std::size_t count = 1 + random() % 40;
-      for (std::size_t i = 0; i < count; ++i) {
-        // Whole numbers make equal times, equal readings and equal slopes likely.
-        segment.readings.push_back(
-            {static_cast<double>(random() % 30), static_cast<double>(random() % 20), false});
-      }
-    }
-    const auto sorted = robustRate(segments);
-    const auto counted = robustRateByCounting(segments);
-    ASSERT_EQ(sorted.has_value(), counted.has_value());
-    if (sorted) {
-      ASSERT_NEAR(*sorted, *counted, 1e-12) << "round " << round;
-    }
-  }
-}
-
-TEST(RobustRate, OneWildReadingDoesNotMoveIt) {
-  Segment segment;
-  for (int i = 0; i < 9; ++i)
-    segment.readings.push_back({0.7 * i, 0.25 * 0.7 * i + (i == 4 ? 50.0 : 0.0), false});
-  EXPECT_NEAR(*robustRate({segment}), 0.25, 1e-12);
-}
-
-TEST(RobustRate, FiveThousandReadingsTakeTheCountingWay) {
-  std::mt19937 random(7);
-  std::normal_distribution<double> noise(0.0, 0.01);
-  Segment segment;
-  for (int i = 0; i < 5000; ++i)
-    segment.readings.push_back({i * 0.01, 3.0 + 0.125 * i * 0.01 + noise(random), false});
-  EXPECT_NEAR(*robustRate({segment}), 0.125, 1e-4);
-}
-
 // 60 random histories against numpy.linalg.lstsq and scipy.stats.t
 // (tests/reference/statistics/make_drift_fits.py).
 TEST(FitDrift, AgreesWithFullDesignMatrixLeastSquares) {
@@ -222,24 +162,6 @@ TEST(FitDrift, AgreesWithFullDesignMatrixLeastSquares) {
 }
 
 // ---- properties
-
-std::vector<Segment> randomHistory(std::mt19937& random, int segments, int fewest, int most) {
-  std::vector<Segment> out;
-  std::normal_distribution<double> noise(0.0, 0.05);
-  std::uniform_real_distribution<double> gap(0.3, 1.5);
-  double time = 0.0;
-  for (int s = 0; s < segments; ++s) {
-    const double level = noise(random) * 10.0;
-    Segment segment;
-    const int count = fewest + static_cast<int>(random() % static_cast<unsigned>(most - fewest + 1));
-    for (int i = 0; i < count; ++i) {
-      segment.readings.push_back({time, level + 0.2 * time + noise(random), i == 0});
-      time += gap(random);
-    }
-    out.push_back(segment);
-  }
-  return out;
-}
 
 TEST(FitDrift, ShiftingTheOriginsMovesOnlyIntercepts) {
   const unsigned seed = std::random_device{}();
@@ -344,102 +266,6 @@ TEST(Predict, CoversTheNextReadingAsOftenAsItSays) {
     const double bound = 4.5 * std::sqrt(confidence * (1.0 - confidence) / rounds);
     EXPECT_NEAR(static_cast<double>(inBand) / rounds, confidence, bound);
     EXPECT_NEAR(static_cast<double>(rateInLimits) / rounds, confidence, bound);
-  }
-}
-
-// ---- when limits are left, against looking at every day in turn
-
-constexpr double kDay = 1.0 / 365.25;
-
-TEST(Leaves, AgreeWithLookingDayByDay) {
-  const unsigned seed = std::random_device{}();
-  SCOPED_TRACE("seed " + std::to_string(seed));
-  std::mt19937 random(seed);
-  std::uniform_real_distribution<double> limit(0.05, 4.0);
-  int left = 0;
-  for (int round = 0; round < 300; ++round) {
-    auto segments = randomHistory(random, 1 + static_cast<int>(random() % 3), 2, 5);
-    if (random() % 2 == 0) {
-      for (Segment& segment : segments) {
-        for (DriftReading& reading : segment.readings)
-          reading.error = -reading.error;
-      }
-    }
-    const auto fit = fitDrift(segments);
-    ASSERT_TRUE(fit);
-    const double low = fit->lastMeanError - limit(random);
-    const double high = fit->lastMeanError + limit(random);
-    const double from = segments.back().readings.back().time;
-    const double until = from + 10.0;
-    std::optional<double> lineDay;
-    std::optional<double> bandDay;
-    for (int day = 0; from + day * kDay < until; ++day) {
-      const Prediction seen = predict(*fit, from + day * kDay);
-      if (!lineDay && (seen.value < low || seen.value > high))
-        lineDay = day;
-      if (!bandDay && seen.low && (*seen.low < low || *seen.high > high))
-        bandDay = day;
-    }
-    const auto lineAt = lineLeaves(*fit, low, high, from, until);
-    const auto bandAt = bandLeaves(*fit, low, high, from, until);
-    const auto agrees = [&](const std::optional<double>& at, const std::optional<double>& day) {
-      if (!day) {
-        EXPECT_TRUE(!at || *at > until - kDay);
-        return;
-      }
-      ++left;
-      ASSERT_TRUE(at);
-      const double crossed = (*at - from) / kDay;
-      EXPECT_LE(crossed, *day + 1e-9);
-      EXPECT_GE(crossed, *day - 1.0 - 1e-9);
-      if (*day == 0.0) {
-        EXPECT_EQ(*at, from);
-      }
-    };
-    agrees(lineAt, lineDay);
-    agrees(bandAt, bandDay);
-    if (lineAt && bandAt) {
-      EXPECT_LE(*bandAt, *lineAt);  // the band never stays inside longer than its own line
-    }
-  }
-  EXPECT_GT(left, 100);
-}
-
-TEST(Leaves, Table) {
-  // Rate 1 per year through 0 at time 0, no scatter: the band is the line.
-  const auto rising = fitDrift({line({{-2, -2}, {-1, -1}, {0, 0}})});
-  const auto falling = fitDrift({line({{-2, 2}, {-1, 1}, {0, 0}})});
-  const auto level = fitDrift({line({{-2, 1}, {-1, 1}, {0, 1}})});
-  const auto two = fitDrift({line({{-1, -1}, {0, 0}})});
-  ASSERT_TRUE(rising && falling && level && two);
-  struct Row {
-    const char* name;
-    const DriftFit* fit;
-    double low, high, from, until;
-    std::optional<double> line, band;
-  };
-  const Row rows[] = {
-      {"rises through the upper limit", &*rising, -1, 2, 0, 10, 2.0, 2.0},
-      {"falls through the lower limit", &*falling, -3, 9, 0, 10, 3.0, 3.0},
-      {"outside at once", &*rising, -1, 2, 5, 10, 5.0, 5.0},
-      {"not before the end", &*rising, -1, 2, 0, 2, std::nullopt, std::nullopt},
-      {"no upper limit", &*rising, -1, kInfinity, 0, 10, std::nullopt, std::nullopt},
-      {"no lower limit", &*falling, -kInfinity, 1, 0, 10, std::nullopt, std::nullopt},
-      {"level, on the limit", &*level, -1, 1, 0, 10, std::nullopt, std::nullopt},
-      {"on the limit and rising", &*rising, -1, 0, 0, 10, 0.0, 0.0},
-      {"on the lower limit and rising away", &*rising, 0, 2, 0, 10, 2.0, 2.0},
-      {"an empty time", &*rising, -1, 2, 5, 5, std::nullopt, std::nullopt},
-      {"two readings have no band", &*two, -1, 2, 0, 10, 2.0, std::nullopt},
-  };
-  for (const Row& row : rows) {
-    const auto agrees = [&](std::optional<double> got, std::optional<double> want, const char* what) {
-      ASSERT_EQ(got.has_value(), want.has_value()) << row.name << ", " << what;
-      if (want) {
-        EXPECT_NEAR(*got, *want, 1e-9) << row.name << ", " << what;
-      }
-    };
-    agrees(lineLeaves(*row.fit, row.low, row.high, row.from, row.until), row.line, "line");
-    agrees(bandLeaves(*row.fit, row.low, row.high, row.from, row.until), row.band, "band");
   }
 }
 
