@@ -58,10 +58,7 @@ class CertificateCommand : public Command {
   }
   int execute(const Surroundings& surroundings) override {
     Store store = Store::open(record_, Store::Mode::readWrite, surroundings.clock);
-    // Every calibration is looked at before the first certificate is numbered: all or none.
-    for (const CalibrationId id : calibrations_) {
-      (void)previewCertificate(store, id);
-    }
+    refuseFaulty(store);
     makeFolder();
     const DrawingSession session;
     const Paper paper = paper_ == "letter" ? Paper::letter : Paper::a4;
@@ -83,6 +80,19 @@ class CertificateCommand : public Command {
   }
 
  private:
+  // Every calibration is looked at before the first number is given out: all or none.
+  void refuseFaulty(const Store& store) const {
+    std::vector<Problem> problems;
+    for (const CalibrationId id : calibrations_) {
+      for (const std::string& fault : issueFaults(store, id)) {
+        problems.push_back({{}, fmt::format("calibration {}: {}", id, fault), ""});
+      }
+    }
+    if (!problems.empty()) {
+      throw InputError(std::move(problems));
+    }
+  }
+
   void makeFolder() const {
     std::error_code failed;
     std::filesystem::create_directories(folder_, failed);
