@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What stands behind a Store. Private to the store.
+#pragma once
+
+#include <fmt/format.h>
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <type_traits>
+#include <vector>
+
+#include "core/record/problem.h"
+#include "core/store/register_rows.h"
+#include "core/store/staging.h"
+#include "core/store/store.h"
+
+namespace spanwright {
+
+struct Store::Impl {
+  std::filesystem::path file;
+  bool readOnly = false;
+  const Clock* clock = nullptr;
+  std::unique_ptr<Connection> connection;
+  LoadedRegister loaded;
+  bool transactionOpen = false;
+  std::optional<LoadedRegister>
+      before;  ///< the register as it was when the open transaction first changed it
+  std::unique_ptr<Staging> staging;
+
+  const std::string& code() const { return loaded.site.site.code; }
+
+  Channel& channel(std::string_view tag) {
+    for (Channel& channel : loaded.site.channels) {
+      if (channel.tag == tag) {
+        return channel;
+      }
+    }
+    throw InputError(fmt::format("there is no channel \"{}\" in the record", tag), "check the tag");
+  }
+
+  /// Runs `work` as one transaction, or as a part of the open one that is undone alone when it throws.
+  template <class Work>
+  auto write(Work work) {
+    if (readOnly) {
+      connection->refuse("was opened for reading only", "open it for writing to change it");
+    }
+    if (transactionOpen && !connection->inTransaction()) {
+      connection->refuse("could not be changed because an earlier part of the same change failed",
+                         "nothing of it was saved, try again from the start");
+    }
+    WriteScope scope(*connection);
+    if constexpr (std::is_void_v<decltype(work())>) {
+      work();
+      scope.commit();
+    } else {
+      auto result = work();
+      scope.commit();
+      return result;
+    }
+  }
+
+  /// Changes the register in the record by `work`, then in memory by `apply`.
+  template <class Work, class Apply>
+  void changeRegister(Work work, Apply apply) {
+    write([&] {
+      reloadWhenChanged();  // nobody else can change it from here on
+      work();
+      raiseRegisterRevision(*connection);
+    });
+    if (transactionOpen && !before) {
+      before = loaded;
+    }
+    apply();
+    ++loaded.revision;
+    loaded.site.index();
+  }
+
+  void reloadWhenChanged() {
+    if (registerRevision(*connection) != loaded.revision) {
+      loaded = loadRegister(*connection);
+    }
+  }
+
+  void undo() noexcept {
+    connection->rollback();
+    transactionOpen = false;
+    if (before) {
+      loaded = std::move(*before);
+      before.reset();
+      loaded.site.index();
+    }
+  }
+};
+
+/// 0, the key of nothing, when the name is not known.
+inline std::int64_t keyOrNone(const Keys::Map& keys, std::string_view name) {
+  const auto found = keys.find(std::string(name));
+  return found == keys.end() ? 0 : found->second;
+}
+
+/// Faults without a place as problems.
+inline std::vector<Problem> problemsOf(const std::vector<std::string>& faults) {
+  std::vector<Problem> problems;
+  problems.reserve(faults.size());
+  for (const std::string& fault : faults) {
+    problems.push_back({{}, fault, "correct it and try again"});
+  }
+  return problems;
+}
+
+}  // namespace spanwright
