@@ -29,33 +29,43 @@ const Item* findLinear(const std::vector<Item>& items, Name name, std::string_vi
 
 }  // namespace
 
-// Serves only the list it was built over: a copy, or a list grown since, is noticed by address and size and searched
-// linearly until indexed again.
+// Serves only the list it was built over: a copy, or a list grown since, is noticed by address and size and
+// searched linearly until indexed again.
 struct Register::Index {
-  const Channel* data = nullptr;
-  std::size_t count = 0;
-  Positions channels;
+  template <class Item>
+  struct Names {
+    const Item* data = nullptr;
+    std::size_t count = 0;
+    Positions positions;
+
+    template <class Name>
+    Names(const std::vector<Item>& items, Name name)
+        : data(items.data()), count(items.size()), positions(spanwright::positions(items, name)) {}
+    bool serves(const std::vector<Item>& items) const {
+      return data == items.data() && count == items.size();
+    }
+    template <class Name>
+    const Item* find(Name name, std::string_view wanted) const {
+      const auto at = positions.find(std::string(wanted));
+      return at != positions.end() && data[at->second].*name == wanted ? data + at->second : nullptr;
+    }
+  };
+  Names<Channel> channels;
+  Names<Sensor> sensors;
 };
 
 void Register::index() {
-  auto made = std::make_shared<Index>();
-  made->data = channels.data();
-  made->count = channels.size();
-  made->channels = positions(channels, &Channel::tag);
-  index_ = std::move(made);
+  index_ = std::make_shared<const Index>(Index{{channels, &Channel::tag}, {sensors, &Sensor::serial}});
 }
 
 const Channel* Register::channel(std::string_view tag) const {
-  if (!index_ || index_->data != channels.data() || index_->count != channels.size()) {
-    return findLinear(channels, &Channel::tag, tag);
-  }
-  const auto at = index_->channels.find(std::string(tag));
-  const bool found = at != index_->channels.end() && channels[at->second].tag == tag;
-  return found ? &channels[at->second] : nullptr;
+  return index_ && index_->channels.serves(channels) ? index_->channels.find(&Channel::tag, tag)
+                                                     : findLinear(channels, &Channel::tag, tag);
 }
 
 const Sensor* Register::sensor(std::string_view serial) const {
-  return findLinear(sensors, &Sensor::serial, serial);
+  return index_ && index_->sensors.serves(sensors) ? index_->sensors.find(&Sensor::serial, serial)
+                                                   : findLinear(sensors, &Sensor::serial, serial);
 }
 const Standard* Register::standard(std::string_view serial) const {
   return findLinear(standards, &Standard::serial, serial);

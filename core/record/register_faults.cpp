@@ -12,6 +12,10 @@ namespace spanwright {
 
 namespace {
 
+// A hundred years; anything longer is a slip, and the calendar ends some centuries on.
+constexpr int kLongestMonths = 1200;
+constexpr int kLongestDays = 36525;
+
 using Names = std::unordered_set<std::string_view>;
 
 class Faults {
@@ -111,6 +115,9 @@ class Faults {
     for (const IntervalPolicy& interval : site_.intervals) {
       if (interval.months <= 0 && interval.days <= 0) {
         add("interval policy \"{}\": needs months or days above zero", interval.code);
+      }
+      if (interval.months > kLongestMonths || interval.days > kLongestDays) {
+        add("interval policy \"{}\": is longer than a hundred years", interval.code);
       }
     }
   }

@@ -86,6 +86,8 @@ TEST(RegisterFaults, EachMistakeIsFoundAndNamed) {
       {[](Register& r) { r.plans[0].scheme.repeats = 0; }, "repeats"},
       {[](Register& r) { r.plans[0].adjustLimit = 1.5; }, "adjust limit"},
       {[](Register& r) { r.intervals[0].months = 0; }, "months or days"},
+      {[](Register& r) { r.intervals[0].months = 1201; }, "hundred years"},
+      {[](Register& r) { r.intervals[0].days = 36526; }, "hundred years"},
       {[](Register& r) { r.sensors[0].range.process.high = 0; }, "sensor \"S-1\""},
       {[](Register& r) { r.standards[0].certificates[0].validUntil = *parseDate("2023-01-01"); },
        "valid until before"},
@@ -165,6 +167,8 @@ TEST(Register, FindsChannelsIndexedCopiedAndGrown) {
   ASSERT_NE(site.channel("X-777"), nullptr);
   EXPECT_EQ(site.channel("X-777")->tag, "X-777");
   EXPECT_EQ(site.channel("X-1000"), nullptr);
+  EXPECT_EQ(site.sensor("S-1"), &site.sensors[0]);
+  EXPECT_EQ(site.sensor("S-2"), nullptr);
   Register copy = site;
   EXPECT_EQ(copy.channel("X-5"), &copy.channels[6]);
   copy.channels.erase(copy.channels.begin());
