@@ -71,7 +71,9 @@ QString commandText(CommandId id) {
 }
 
 QList<QKeySequence> commandKeys(CommandId id) {
-  return QKeySequence::listFromString(QLatin1String(command(id).keys), QKeySequence::PortableText);
+  const QLatin1String keys(command(id).keys);
+  return keys.isEmpty() ? QList<QKeySequence>()
+                        : QKeySequence::listFromString(keys, QKeySequence::PortableText);
 }
 
 QAction* makeAction(CommandId id, QObject* parent) {

@@ -2,14 +2,15 @@
 #include "gui/charts/chart_look.h"
 
 #include <QApplication>
+#include <QCategoryAxis>
 #include <QChart>
 #include <QLegend>
 #include <QPalette>
-#include <QValueAxis>
 #include <algorithm>
 #include <cmath>
 
 #include "gui/settings/look.h"
+#include "gui/words/words.h"
 
 namespace spanwright {
 
@@ -49,7 +50,7 @@ QChart* plainChart(const QString& title, const ChartLook& look) {
   return chart;
 }
 
-QValueAxis* makeErrorAxis(double low, double high, int ticksAbout) {
+QCategoryAxis* makeErrorAxis(double low, double high, int ticksAbout) {
   const double width = high > low ? high - low : 1.0;
   const double rough = width / ticksAbout;
   const double power = std::pow(10.0, std::floor(std::log10(rough)));
@@ -60,13 +61,14 @@ QValueAxis* makeErrorAxis(double low, double high, int ticksAbout) {
       break;
     }
   }
-  auto* axis = new QValueAxis;
-  axis->setRange(std::floor(low / step) * step, std::ceil(high / step) * step);
-  axis->setTickType(QValueAxis::TicksDynamic);
-  axis->setTickAnchor(0.0);
-  axis->setTickInterval(step);
-  const int decimals = std::max(0, -static_cast<int>(std::floor(std::log10(step) + 1e-9)));
-  axis->setLabelFormat(QStringLiteral("%.") + QString::number(decimals) + u'f');
+  const int first = static_cast<int>(std::floor(low / step));
+  const int last = std::max(first + 1, static_cast<int>(std::ceil(high / step)));
+  auto* axis = new QCategoryAxis;
+  axis->setLabelsPosition(QCategoryAxis::AxisLabelsPositionOnValue);
+  axis->setRange(first * step, last * step);
+  for (int tick = first; tick <= last; ++tick) {
+    axis->append(shownValue(tick * step, step), tick * step);
+  }
   return axis;
 }
 

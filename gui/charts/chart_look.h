@@ -9,7 +9,7 @@
 
 class QAbstractAxis;
 class QChart;
-class QValueAxis;
+class QCategoryAxis;
 
 namespace spanwright {
 
@@ -27,8 +27,9 @@ struct ChartLook {
 ChartLook chartLook();
 /// A chart with the look's paper, title font and legend, no series yet.
 QChart* plainChart(const QString& title, const ChartLook& look);
-/// A range around [low, high] that ends on round ticks, labelled with the digits it needs.
-QValueAxis* makeErrorAxis(double low, double high, int ticksAbout);
+/// A range around [low, high] that ends on round ticks, labelled with the digits they need in the person's
+/// locale.
+QCategoryAxis* makeErrorAxis(double low, double high, int ticksAbout);
 void dress(QAbstractAxis* axis, const QString& title, const ChartLook& look);
 
 }  // namespace spanwright

@@ -2,10 +2,11 @@
 #include "gui/charts/drift_chart.h"
 
 #include <QAreaSeries>
+#include <QCategoryAxis>
 #include <QLegendMarker>
 #include <QLineSeries>
 #include <QScatterSeries>
-#include <QValueAxis>
+
 #include <algorithm>
 #include <cmath>
 
@@ -79,6 +80,8 @@ class Drawing {
     }
     frame_.takeIn(item_.limits.low);
     frame_.takeIn(item_.limits.high);
+    const double room = kRoom * (frame_.high - frame_.low);
+    errors_ = makeErrorAxis(frame_.low - room, frame_.high + room, 8);
     const double past = frame_.last - frame_.first;
     // The forecast is shown when it falls within as much time again as the record covers (at least two
     // years).
@@ -155,9 +158,8 @@ class Drawing {
 
   void addVertical(const QString& id, const QString& name, const QPen& pen, double x) {
     auto* line = addLine(id, name, pen);
-    const double room = kRoom * (frame_.high - frame_.low);
-    line->append(x, frame_.low - room);
-    line->append(x, frame_.high + room);
+    line->append(x, errors_->min());
+    line->append(x, errors_->max());
   }
 
   void addBreaks() {
@@ -211,15 +213,13 @@ class Drawing {
 
   void addAxes() {
     auto* x = makeTimeAxis(frame_.first, frame_.last, 8);
-    const double room = kRoom * (frame_.high - frame_.low);
-    auto* y = makeErrorAxis(frame_.low - room, frame_.high + room, 8);
     dress(x, tr("Date"), look_);
-    dress(y, headed(tr("Error"), item_.unit), look_);
+    dress(errors_, headed(tr("Error"), item_.unit), look_);
     out_.chart->addAxis(x, Qt::AlignBottom);
-    out_.chart->addAxis(y, Qt::AlignLeft);
+    out_.chart->addAxis(errors_, Qt::AlignLeft);
     for (QAbstractSeries* series : out_.chart->series()) {
       series->attachAxis(x);
-      series->attachAxis(y);
+      series->attachAxis(errors_);
     }
   }
 
@@ -229,6 +229,10 @@ class Drawing {
     for (QLegendMarker* marker : out_.chart->legend()->markers()) {
       marker->setVisible(!told.contains(marker->series()->name()));
       told << marker->series()->name();
+      if (marker->type() == QLegendMarker::LegendMarkerTypeArea) {
+        marker->setBrush(look_.band);
+        marker->setPen(QPen(look_.found, 1.0));
+      }
     }
   }
 
@@ -251,6 +255,7 @@ class Drawing {
   Date today_;
   const ChartLook& look_;
   Frame frame_;
+  QCategoryAxis* errors_ = nullptr;  // the chart takes it
   DriftChart out_;
 };
 

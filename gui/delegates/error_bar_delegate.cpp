@@ -7,6 +7,7 @@
 
 #include "gui/models/sheet_model.h"
 #include "gui/words/marks.h"
+#include "gui/words/words.h"
 
 namespace spanwright {
 namespace {
@@ -59,7 +60,10 @@ void ErrorBarDelegate::paint(QPainter* painter, const QStyleOptionViewItem& opti
   painter->drawText(box, static_cast<int>(Qt::AlignVCenter | Qt::AlignLeft),
                     option.fontMetrics.elidedText(text, Qt::ElideRight, box.width()));
   if (fraction.isValid()) {
-    const int wordWidth = option.fontMetrics.horizontalAdvance(tr("not judged"));
+    // Bars of a column begin together: verdicts that have one are about as long.
+    const int wordWidth = std::max({option.fontMetrics.horizontalAdvance(text),
+                                    option.fontMetrics.horizontalAdvance(word(Verdict::pass)),
+                                    option.fontMetrics.horizontalAdvance(word(Verdict::fail))});
     box.setLeft(box.left() + std::min(wordWidth, box.width() / 2) + kMargin);
     const QColor line = selected ? ink : toneColour(Tone::quiet);
     paintBar(*painter, QRectF(box).adjusted(0, 6, 0, -6), fraction.toDouble(), ink, line);

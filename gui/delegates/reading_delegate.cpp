@@ -30,7 +30,7 @@ void ReadingDelegate::commit(QWidget* editor) {
 }
 
 void ReadingDelegate::commitOpenEditor() {
-  if (open_ != nullptr) {
+  if (open_ != nullptr && !open_->isHidden()) {  // one that was closed is hidden until it is deleted
     commit(open_);
   }
 }

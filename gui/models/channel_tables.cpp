@@ -31,11 +31,8 @@ std::vector<CalibrationsModel::Column> calibrationColumns() {
                 : r.adjusted ? CalibrationsModel::tr("adjusted")
                              : CalibrationsModel::tr("unchanged");
        }},
-      {CalibrationsModel::tr("Setup"),
-       [](const Row& r) { return QString::number(r.setupVersion); },
-       [](const Row& r) { return QVariant(r.setupVersion); },
-       {},
-       true},
+      {CalibrationsModel::tr("Setup"), [](const Row& r) { return QString::number(r.setupVersion); },
+       [](const Row& r) { return QVariant(r.setupVersion); }},
       {CalibrationsModel::tr("Sensor"), [](const Row& r) { return fromCore(r.sensor); }},
       {CalibrationsModel::tr("Person"), [](const Row& r) { return fromCore(r.person); }},
   };
@@ -46,35 +43,35 @@ std::vector<SetupsModel::Column> setupColumns() {
   return {
       {SetupsModel::tr("Setup"),
        [](const Row& r) {
-         return r.inForce ? SetupsModel::tr("%1, in force").arg(r.version->version)
-                          : QString::number(r.version->version);
+         return r.inForce ? SetupsModel::tr("%1, in force").arg(r.version.version)
+                          : QString::number(r.version.version);
        },
-       [](const Row& r) { return QVariant(r.version->version); },
+       [](const Row& r) { return QVariant(r.version.version); },
        [](const Row& r) { return r.inForce ? markIcon(Mark::check, Tone::accent) : QIcon(); }},
-      {SetupsModel::tr("In force from"), [](const Row& r) { return shownMoment(r.version->inForceFrom); },
-       [](const Row& r) { return momentKey(r.version->inForceFrom); }},
+      {SetupsModel::tr("In force from"), [](const Row& r) { return shownMoment(r.version.inForceFrom); },
+       [](const Row& r) { return momentKey(r.version.inForceFrom); }},
       {SetupsModel::tr("Configured as"),
        [](const Row& r) {
-         return QStringLiteral("%1: %2").arg(kindWord(r.version->setup),
-                                             shownDescription(describe(r.version->setup)));
+         return QStringLiteral("%1: %2").arg(kindWord(r.version.setup),
+                                             shownDescription(describe(r.version.setup)));
        }},
-      {SetupsModel::tr("Why"), [](const Row& r) { return fromCore(r.version->remark); }},
+      {SetupsModel::tr("Why"), [](const Row& r) { return fromCore(r.version.remark); }},
   };
 }
 
 std::vector<FittingsModel::Column> fittingColumns() {
   using Row = FittingRow;
   return {
-      {FittingsModel::tr("Sensor"), [](const Row& r) { return fromCore(r.fitting->sensor); }},
+      {FittingsModel::tr("Sensor"), [](const Row& r) { return fromCore(r.fitting.sensor); }},
       {FittingsModel::tr("What it is"),
        [](const Row& r) { return r.sensor ? fromCore(r.sensor->description) : QString(); }},
       {FittingsModel::tr("Range"),
        [](const Row& r) { return r.sensor ? shownDescription(describe(r.sensor->range)) : QString(); }},
-      {FittingsModel::tr("From"), [](const Row& r) { return shownDate(r.fitting->from.date()); },
-       [](const Row& r) { return momentKey(r.fitting->from); }},
+      {FittingsModel::tr("From"), [](const Row& r) { return shownDate(r.fitting.from.date()); },
+       [](const Row& r) { return momentKey(r.fitting.from); }},
       {FittingsModel::tr("Until"),
        [](const Row& r) {
-         return r.fitting->until ? shownDate(r.fitting->until->date()) : FittingsModel::tr("now");
+         return r.fitting.until ? shownDate(r.fitting.until->date()) : FittingsModel::tr("now");
        }},
   };
 }
@@ -91,12 +88,7 @@ std::vector<RoutinesModel::Column> routineColumns() {
        [](const Row& r) {
          return r.due && r.due->due.dueOn ? shownDate(*r.due->due.dueOn) : QStringLiteral("–");
        }},
-      {RoutinesModel::tr("Plan"),
-       [](const Row& r) {
-         return r.plan
-                    ? RoutinesModel::tr("%1 rev %2").arg(fromCore(r.plan->code), fromCore(r.plan->revision))
-                    : fromCore(r.routine.plan);
-       }},
+      {RoutinesModel::tr("Plan"), [](const Row& r) { return r.plan; }},
       {RoutinesModel::tr("Why"), [](const Row& r) { return r.due ? fromCore(r.due->reason) : QString(); }},
   };
 }

@@ -16,7 +16,7 @@ class CalibrationsModel : public RowsModel<CalibrationSummary> {
 };
 
 struct SetupRow {
-  const SetupVersion* version = nullptr;  ///< in the register shown
+  SetupVersion version;  ///< a copy: the register may be read again while it is shown
   bool inForce = false;
 };
 class SetupsModel : public RowsModel<SetupRow> {
@@ -26,8 +26,8 @@ class SetupsModel : public RowsModel<SetupRow> {
 };
 
 struct FittingRow {
-  const Fitting* fitting = nullptr;
-  const Sensor* sensor = nullptr;  ///< nullptr when the register does not know it
+  Fitting fitting;
+  std::optional<Sensor> sensor;  ///< nothing when the register does not know it
 };
 class FittingsModel : public RowsModel<FittingRow> {
   Q_OBJECT
@@ -37,7 +37,7 @@ class FittingsModel : public RowsModel<FittingRow> {
 
 struct RoutineRow {
   Routine routine;
-  const Plan* plan = nullptr;
+  QString plan;  ///< code and revision
   std::optional<DueItem> due;
 };
 class RoutinesModel : public RowsModel<RoutineRow> {

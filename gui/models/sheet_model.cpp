@@ -55,7 +55,7 @@ QString SheetModel::errorText(Phase phase, int row) const {
 QString SheetModel::verdictText(Phase phase, int row) const {
   const auto& outcome = entry_.outcome(phase, row);
   if (std::holds_alternative<TypedProblem>(outcome)) {
-    return tr("not understood");
+    return tr("unclear");
   }
   const auto* reading = std::get_if<Reading>(&outcome);
   if (reading == nullptr) {

@@ -50,7 +50,7 @@ ChannelScreen::ChannelScreen(Session& session, QWidget* parent)
   split->addWidget(right);
   split->setStretchFactor(0, 6);
   split->setStretchFactor(1, 5);
-  split->setSizes({620, 630});
+  split->setSizes({605, 645});
   auto* whole = new QVBoxLayout(this);
   whole->setContentsMargins(14, 10, 14, 12);
   whole->setSpacing(8);
@@ -186,12 +186,13 @@ void ChannelScreen::takeRegister() {
   const SetupVersion* now = setupInForce(*channel, session_.now());
   std::vector<SetupRow> setups;
   for (const SetupVersion& each : channel->setups) {
-    setups.insert(setups.begin(), {&each, &each == now});
+    setups.insert(setups.begin(), {each, &each == now});
   }
   setups_->setRows(std::move(setups));
   std::vector<FittingRow> fittings;
   for (const Fitting& each : channel->fittings) {
-    fittings.insert(fittings.begin(), {&each, session_.site().sensor(each.sensor)});
+    const Sensor* sensor = session_.site().sensor(each.sensor);
+    fittings.insert(fittings.begin(), {each, sensor != nullptr ? std::optional(*sensor) : std::nullopt});
   }
   fittings_->setRows(std::move(fittings));
   setupTable_->fitToContent();
@@ -208,8 +209,10 @@ void ChannelScreen::takeRoutines() {
   for (const Routine& routine : channel->routines) {
     const auto found =
         std::find_if(due.begin(), due.end(), [&](const DueItem& i) { return i.subject == routine.subject; });
-    rows.push_back({routine, session_.site().plan(routine.plan),
-                    found == due.end() ? std::nullopt : std::optional(*found)});
+    const Plan* plan = session_.site().plan(routine.plan);
+    const QString name = plan != nullptr ? tr("%1 rev %2").arg(fromCore(plan->code), fromCore(plan->revision))
+                                         : fromCore(routine.plan);
+    rows.push_back({routine, name, found == due.end() ? std::nullopt : std::optional(*found)});
   }
   routines_->setRows(std::move(rows));
   routineTable_->fitToContent();

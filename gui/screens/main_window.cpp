@@ -79,8 +79,11 @@ void MainWindow::makeActions() {
   connect(action(CommandId::openRecord), &QAction::triggered, this, &MainWindow::askOpen);
   connect(action(CommandId::newRecord), &QAction::triggered, this, &MainWindow::askNew);
   connect(action(CommandId::openSample), &QAction::triggered, this, &MainWindow::openSample);
-  connect(action(CommandId::importHistory), &QAction::triggered, this,
-          [this] { (new ImportDialog(session_, this))->open(); });
+  connect(action(CommandId::importHistory), &QAction::triggered, this, [this] {
+    auto* dialog = new ImportDialog(session_, this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    dialog->open();
+  });
   connect(action(CommandId::closeRecord), &QAction::triggered, this, &MainWindow::closeRecord);
   connect(action(CommandId::quit), &QAction::triggered, this, &QWidget::close);
   connect(action(CommandId::showSite), &QAction::triggered, this, &MainWindow::showSite);
@@ -280,7 +283,7 @@ void MainWindow::showAbout() {
 
 void MainWindow::closeEvent(QCloseEvent* event) {
   kWindowGeometry.set(saveGeometry());
-  visit_->dropRecord();  // what was typed is in its draft
+  visit_->dropRecord();  // what was typed goes into its draft
   QMainWindow::closeEvent(event);
 }
 

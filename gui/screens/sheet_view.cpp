@@ -22,17 +22,17 @@ struct Width {
   int share;
 };
 constexpr std::array<Width, SheetModel::kColumnCount> kWidths{{
-    {92, 2},
-    {78, 1},
-    {82, 1},
+    {118, 2},
     {72, 1},
-    {88, 1},
-    {62, 1},
-    {112, 4},
-    {78, 1},
-    {82, 1},
-    {62, 1},
-    {112, 4},
+    {76, 1},
+    {64, 1},
+    {84, 1},
+    {58, 1},
+    {112, 5},
+    {72, 1},
+    {80, 1},
+    {58, 1},
+    {112, 5},
 }};
 
 }  // namespace
@@ -180,9 +180,13 @@ void SheetView::fitColumns() {
     shares += each.share;
   }
   const int spare = std::max(0, viewport()->width() - least);
+  int left = spare;
   for (int column = 0; column < SheetModel::kColumnCount; ++column) {
     const Width& each = kWidths[static_cast<std::size_t>(column)];
-    horizontalHeader()->resizeSection(column, each.least + spare * each.share / shares);
+    const bool last = column + 1 == SheetModel::kColumnCount;
+    const int more = last ? left : spare * each.share / shares;
+    left -= more;
+    horizontalHeader()->resizeSection(column, each.least + more);
   }
 }
 

@@ -38,7 +38,7 @@ QLabel* heading(const QString& text, QWidget* parent, double times = 1.08) {
 }
 
 std::vector<ForecastModel::Column> forecastColumns() {
-  using Row = DriftItem;
+  using Row = ForecastRow;
   return {
       {ForecastModel::tr("Channel"), [](const Row& r) { return fromCore(r.channel); }},
       {ForecastModel::tr("Subject"), [](const Row& r) { return word(r.subject); }},
@@ -53,9 +53,18 @@ std::vector<ForecastModel::Column> forecastColumns() {
        {},
        {},
        true},
-      {ForecastModel::tr("Band leaves tolerance"),
-       [](const Row& r) { return r.bandOutOn ? shownDate(*r.bandOutOn) : QString(); },
-       [](const Row& r) { return r.bandOutOn ? QVariant(fromCore(formatDate(*r.bandOutOn))) : QVariant(); }},
+      {ForecastModel::tr("95 % band leaves"),
+       [](const Row& r) {
+         return r.already ? ForecastModel::tr("already outside") : shownDate(*r.bandOutOn);
+       },
+       [](const Row& r) { return QVariant(fromCore(formatDate(*r.bandOutOn))); },
+       [](const Row& r) {
+         return r.already ? markIcon(Mark::triangle, Tone::attention) : markIcon(Mark::ring, Tone::quiet);
+       }},
+      {ForecastModel::tr("Fitted line"),
+       [](const Row& r) {
+         return r.lineOutOn ? shownDate(*r.lineOutOn) : ForecastModel::tr("stays inside");
+       }},
   };
 }
 
@@ -63,7 +72,7 @@ std::vector<ForecastModel::Column> forecastColumns() {
 
 ForecastModel::ForecastModel(QObject* parent) : RowsModel(forecastColumns(), parent) {}
 
-void ForecastModel::setDrift(const std::vector<DriftItem>& drift) {
+void ForecastModel::setDrift(const std::vector<DriftItem>& drift, Date today) {
   // The point that leaves first speaks for its channel and subject.
   std::map<std::pair<std::string, Subject>, const DriftItem*> first;
   for (const DriftItem& item : drift) {
@@ -72,14 +81,14 @@ void ForecastModel::setDrift(const std::vector<DriftItem>& drift) {
       known = &item;
     }
   }
-  std::vector<DriftItem> leaving;
+  std::vector<ForecastRow> leaving;
   for (const auto& [key, item] : first) {
     if (item != nullptr) {
-      leaving.push_back(*item);
+      leaving.push_back({*item, *item->bandOutOn <= today});
     }
   }
   std::stable_sort(leaving.begin(), leaving.end(),
-                   [](const DriftItem& a, const DriftItem& b) { return *a.bandOutOn < *b.bandOutOn; });
+                   [](const ForecastRow& a, const ForecastRow& b) { return *a.bandOutOn < *b.bandOutOn; });
   leaving.resize(std::min(leaving.size(), kForecastMost));
   setRows(std::move(leaving));
 }
@@ -121,6 +130,7 @@ QWidget* SiteScreen::makeTree() {
   tree_->setAlternatingRowColors(true);
   tree_->setIndentation(16);
   tree_->header()->setStretchLastSection(false);
+  tree_->header()->setFixedHeight(28);
   tree_->header()->setSectionResizeMode(SiteTreeModel::kTitle, QHeaderView::Stretch);
   tree_->setColumnWidth(SiteTreeModel::kName, 165);
   tree_->setColumnWidth(SiteTreeModel::kState, 112);
@@ -230,7 +240,7 @@ void SiteScreen::takeDue() {
 }
 
 void SiteScreen::takeDrift() {
-  forecast_->setDrift(session_.drift());
+  forecast_->setDrift(session_.drift(), session_.today());
   forecastNote_->setVisible(forecast_->rowCount() == 0);
   forecastNote_->setText(session_.driftKnown() ? tr("No 95 % band leaves its tolerance within ten years.")
                                                : tr("Looking at the histories …"));

@@ -28,11 +28,14 @@ class SiteTreeModel;
 class TableView;
 
 /// Channels whose drift leaves the tolerance, soonest first.
-class ForecastModel : public RowsModel<DriftItem> {
+struct ForecastRow : DriftItem {
+  bool already = false;  ///< outside today
+};
+class ForecastModel : public RowsModel<ForecastRow> {
   Q_OBJECT
  public:
   explicit ForecastModel(QObject* parent = nullptr);
-  void setDrift(const std::vector<DriftItem>& drift);
+  void setDrift(const std::vector<DriftItem>& drift, Date today);
 };
 
 class SiteScreen : public QWidget {

@@ -121,6 +121,7 @@ void StartScreen::refresh() {
         QStringLiteral("%1\n%2").arg(info.completeBaseName(), info.absolutePath()), recent_);
     item->setData(Qt::UserRole, file);
     item->setToolTip(file);
+    item->setSizeHint({0, 46});
     if (!info.exists()) {
       item->setText(tr("%1 (no longer there)\n%2").arg(info.completeBaseName(), info.absolutePath()));
       item->setFlags(item->flags() & ~Qt::ItemIsEnabled);

@@ -18,6 +18,7 @@
 
 #include "core/metrology/tolerance.h"
 #include "core/units/number.h"
+#include "gui/session/session.h"
 #include "gui/settings/look.h"
 #include "gui/settings/settings.h"
 #include "gui/words/words.h"
@@ -65,14 +66,15 @@ std::optional<double> conditionOf(QLineEdit* box) {
 
 }  // namespace
 
-VisitHeader::VisitHeader(VisitEntry& entry, QWidget* parent) : QWidget(parent), entry_(entry) {
+VisitHeader::VisitHeader(Session& session, VisitEntry& entry, QWidget* parent)
+    : QWidget(parent), entry_(entry), session_(session) {
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(8);
   row->addWidget(makeWho(), 4);
-  row->addWidget(makeUnderTest(), 6);
+  row->addWidget(makeUnderTest(), 5);
   row->addWidget(makeMeans(), 5);
-  row->addWidget(makeCautions(), 6);
+  row->addWidget(makeCautions(), 7);
   setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
 }
 
@@ -80,6 +82,8 @@ QWidget* VisitHeader::makeWho() {
   auto* box = new QGroupBox(tr("Visit"), this);
   channel_ = new QComboBox(box);
   channel_->setEditable(true);
+  channel_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+  channel_->setMinimumContentsLength(18);
   channel_->setInsertPolicy(QComboBox::NoInsert);
   channel_->completer()->setCompletionMode(QCompleter::PopupCompletion);
   channel_->completer()->setFilterMode(Qt::MatchContains);
@@ -136,6 +140,7 @@ QWidget* VisitHeader::makeMeans() {
   standards_->setAccessibleName(tr("Standards used"));
   standards_->setTabKeyNavigation(false);
   standards_->setMinimumHeight(54);
+  standards_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored);
   standards_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   standards_->setSpacing(1);
   noStandards_ = valueLabel(box);
@@ -189,7 +194,8 @@ QWidget* VisitHeader::makeCautions() {
   scroll->setWidgetResizable(true);
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setFocusPolicy(Qt::NoFocus);
-  scroll->setMinimumHeight(60);
+  scroll->setMinimumHeight(104);
+  scroll->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored);
   confirm_ = new QCheckBox(tr("Read, and each of these is in &place"), box);
   confirm_->setAccessibleDescription(tr("Must be ticked before values can be typed"));
   auto* column = new QVBoxLayout(box);
@@ -201,8 +207,8 @@ QWidget* VisitHeader::makeCautions() {
   return box;
 }
 
-void VisitHeader::setSite(const Register& site) {
-  site_ = &site;
+void VisitHeader::fillLists() {
+  const Register& site = session_.site();
   filling_ = true;
   channel_->clear();
   person_->clear();
@@ -238,11 +244,11 @@ Moment VisitHeader::when() const {
 }
 
 void VisitHeader::ask() {
-  if (filling_ || site_ == nullptr || channel_->currentIndex() < 0) {
+  if (filling_ || channel_->currentIndex() < 0) {
     return;
   }
   const QString tag = channel_->currentData().toString();
-  const Channel* channel = site_->channel(toCore(tag));
+  const Channel* channel = session_.site().channel(toCore(tag));
   Subject wanted = static_cast<Subject>(subject_->currentData().toInt());
   if (channel != nullptr && routineFor(*channel, wanted) == nullptr && !channel->routines.empty()) {
     wanted = channel->routines.front().subject;
@@ -253,7 +259,8 @@ void VisitHeader::ask() {
 void VisitHeader::showChoice(const QString& channel, Subject subject, Moment moment) {
   filling_ = true;
   channel_->setCurrentIndex(channel_->findData(channel));
-  fillSubjects(site_ != nullptr ? site_->channel(toCore(channel)) : nullptr);
+  channel_->lineEdit()->setCursorPosition(0);  // the tag, not the end of the title
+  fillSubjects(session_.site().channel(toCore(channel)));
   subject_->setCurrentIndex(subject_->findData(static_cast<int>(subject)));
   when_->setDateTime(toQt(moment));
   for (QLabel* label : {setup_, sensor_, plan_, tolerance_, procedure_}) {
@@ -334,9 +341,7 @@ void VisitHeader::fillStandards() {
       checked.push_back(standard->serial);
     }
   }
-  if (standards_->count() > 0) {
-    standards_->setCurrentRow(0);
-  }
+
   noStandards_->setVisible(usable.empty());
   noStandards_->setText(tr("No standard with a certificate valid on %1 covers this sheet.")
                             .arg(shownDate(entry_.sheet().when.date())));

@@ -18,12 +18,14 @@ class QListWidget;
 
 namespace spanwright {
 
+class Session;
+
 class VisitHeader : public QWidget {
   Q_OBJECT
  public:
-  explicit VisitHeader(VisitEntry& entry, QWidget* parent = nullptr);
+  VisitHeader(Session& session, VisitEntry& entry, QWidget* parent = nullptr);
   /// Fills the lists of channels and persons.
-  void setSite(const Register& site);
+  void fillLists();
   /// Shows the entry's sheet.
   void takeSheet(Moment when);
   /// Shows this choice while there is no sheet for it.
@@ -47,8 +49,9 @@ class VisitHeader : public QWidget {
   void confirm(bool confirmed);
   Moment when() const;
 
+  // The record's register is asked for each time: it may have been read again.
   VisitEntry& entry_;
-  const Register* site_ = nullptr;
+  Session& session_;
   bool filling_ = false;
   QComboBox *channel_ = nullptr, *subject_ = nullptr, *person_ = nullptr;
   QDateTimeEdit* when_ = nullptr;

@@ -42,10 +42,13 @@ void VisitScreen::takeRecord() {
   dropRecord();
   entry_ = std::make_unique<VisitEntry>(session_.store(), session_.clock());
   build();
-  header_->setSite(session_.site());
+  header_->fillLists();
 }
 
 void VisitScreen::dropRecord() {
+  if (body_ != nullptr) {
+    view_->commitOpenEditor();
+  }
   delete body_;
   body_ = nullptr;
   entry_.reset();
@@ -61,7 +64,7 @@ QString VisitScreen::sentence() const {
 void VisitScreen::build() {
   body_ = new QWidget(this);
   layout()->addWidget(body_);
-  header_ = new VisitHeader(*entry_, body_);
+  header_ = new VisitHeader(session_, *entry_, body_);
   model_ = new SheetModel(*entry_, body_);
   view_ = new SheetView(model_, body_);
   plot_ = new PlotView(body_);
@@ -119,6 +122,7 @@ QWidget* VisitScreen::makeFoot() {
   problems_->setAccessibleName(tr("What keeps the visit from being stored"));
   problems_->setMaximumHeight(112);
   problems_->setWordWrap(true);
+  problems_->setIconSize({16, 16});
   problems_->hide();
   done_ = new QComboBox(foot);
   done_->addItems({tr("not said"), tr("adjusted"), tr("repaired"), tr("nothing changed")});

@@ -32,7 +32,7 @@ class VisitScreen : public QWidget {
   explicit VisitScreen(Session& session, QWidget* parent = nullptr);
   /// Call when a record was opened, before it is used.
   void takeRecord();
-  /// Lets the record go.
+  /// Lets the record go; what stands in an open editor goes into the draft first.
   void dropRecord();
   /// An empty sheet for this channel; without a subject, its first routine's.
   void start(const QString& channel, std::optional<Subject> subject);

@@ -54,6 +54,48 @@ constexpr ToneColours kTones[] = {
     {"#1c2225", "#e8e5de"},  // plain
 };
 
+void paintFocus(QPainter& painter, const QStyleOption& option) {
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  const bool onHighlight = (option.state & QStyle::State_Selected) != 0;
+  painter.setPen(QPen(option.palette.color(onHighlight ? QPalette::Text : QPalette::Highlight), 2.0));
+  painter.setBrush(Qt::NoBrush);
+  painter.drawRoundedRect(QRectF(option.rect).adjusted(1.0, 1.0, -1.0, -1.0), 2.0, 2.0);
+  painter.restore();
+}
+
+/// Fusion's own outlines vanish on a dark ground.
+void paintCheckBox(QPainter& painter, const QStyleOption& option) {
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  const QRectF box = QRectF(option.rect).adjusted(1.0, 1.0, -1.0, -1.0);
+  const bool enabled = (option.state & QStyle::State_Enabled) != 0;
+  const QColor ink = option.palette.color(enabled ? QPalette::Active : QPalette::Disabled, QPalette::Text);
+  painter.setPen(QPen(toneColour(Tone::quiet), 1.2));
+  painter.setBrush(option.palette.color(QPalette::Base));
+  painter.drawRoundedRect(box, 2.0, 2.0);
+  if ((option.state & QStyle::State_On) != 0) {
+    painter.setPen(QPen(ink, 2.0, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+    painter.drawPolyline(QPolygonF{{{box.left() + box.width() * 0.22, box.top() + box.height() * 0.52},
+                                    {box.left() + box.width() * 0.43, box.top() + box.height() * 0.74},
+                                    {box.left() + box.width() * 0.80, box.top() + box.height() * 0.26}}});
+  } else if ((option.state & QStyle::State_NoChange) != 0) {
+    painter.fillRect(box.adjusted(4.0, 4.0, -4.0, -4.0), ink);
+  }
+  painter.restore();
+}
+
+void paintBoxFrame(QPainter& painter, const QStyleOption& option) {
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  const bool focus = (option.state & QStyle::State_HasFocus) != 0;
+  painter.setPen(focus ? QPen(option.palette.color(QPalette::Highlight), 2.0)
+                       : QPen(option.palette.color(QPalette::Mid), 1.0));
+  painter.setBrush(Qt::NoBrush);
+  painter.drawRoundedRect(QRectF(option.rect).adjusted(1.0, 1.0, -1.0, -1.0), 2.0, 2.0);
+  painter.restore();
+}
+
 }  // namespace
 
 QPalette lightPalette() {
@@ -63,7 +105,7 @@ QPalette lightPalette() {
 
 QPalette darkPalette() {
   return paletteOf({"#22272a", "#191d1f", "#1e2325", "#e8e5de", "#969ca0", "#30373a", "#6fbbd8", "#10181c",
-                    "#6fbbd8", "#4a5357"});
+                    "#6fbbd8", "#5b656a"});
 }
 
 void applyLook(QApplication& application, bool dark) {
@@ -84,17 +126,29 @@ LookStyle::LookStyle() : QProxyStyle(QStringLiteral("fusion")) {}
 
 void LookStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
                               const QWidget* widget) const {
-  if (element != PE_FrameFocusRect) {
-    QProxyStyle::drawPrimitive(element, option, painter, widget);
-    return;
+  switch (element) {
+    case PE_FrameFocusRect:
+      paintFocus(*painter, *option);
+      return;
+    case PE_IndicatorCheckBox:
+    case PE_IndicatorItemViewItemCheck:
+      paintCheckBox(*painter, *option);
+      return;
+    case PE_FrameLineEdit:
+      QProxyStyle::drawPrimitive(element, option, painter, widget);
+      paintBoxFrame(*painter, *option);
+      return;
+    default:
+      QProxyStyle::drawPrimitive(element, option, painter, widget);
   }
-  painter->save();
-  painter->setRenderHint(QPainter::Antialiasing);
-  const bool onHighlight = (option->state & State_Selected) != 0;
-  painter->setPen(QPen(option->palette.color(onHighlight ? QPalette::Text : QPalette::Highlight), 2.0));
-  painter->setBrush(Qt::NoBrush);
-  painter->drawRoundedRect(QRectF(option->rect).adjusted(1.0, 1.0, -1.0, -1.0), 2.0, 2.0);
-  painter->restore();
+}
+
+int LookStyle::styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
+                         QStyleHintReturn* returnData) const {
+  if (hint == SH_Table_GridLineColor) {
+    return static_cast<int>(QApplication::palette().color(QPalette::Mid).rgba());
+  }
+  return QProxyStyle::styleHint(hint, option, widget, returnData);
 }
 
 QSize LookStyle::sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& contents,

@@ -88,6 +88,7 @@ Register smallSite() {
   site.site.issuer = "Invented workshop";
   site.site.issuerAddress = {"Nowhere 1"};
   site.site.customer = "Invented production";
+  site.site.customerContact = "production office";
   site.places = {{"Hall", "Hall", "", 1},
                  {"Hall / Cabinet A", "Cabinet A", "Hall", 1},
                  {"Hall / Cabinet B", "Cabinet B", "Hall", 2}};
@@ -179,6 +180,14 @@ void GuiTest::press(Qt::Key key, Qt::KeyboardModifiers modifiers) {
   ASSERT_NE(QApplication::focusWidget(), nullptr);
   QTest::keyClick(QApplication::focusWidget(), key, modifiers);
   ++keys_;
+}
+
+void GuiTest::keepPicture(const QString& name) const {
+  const QString folder = qEnvironmentVariable("SPANWRIGHT_PICTURES");
+  if (!folder.isEmpty()) {
+    QTest::qWait(200);  // the live chart is drawn after a burst of typing
+    window_->grab().save(folder + u'/' + name + QStringLiteral(".png"));
+  }
 }
 
 QWidget* GuiTest::root() const {

@@ -44,6 +44,8 @@ class GuiTest : public ::testing::Test {
   void type(const QString& text);
   void press(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier);
   int keys() const { return keys_; }
+  /// Keeps a picture of the window when the variable SPANWRIGHT_PICTURES names a folder, to be looked at.
+  void keepPicture(const QString& name) const;
   /// The descendant of the window with this accessible name.
   template <typename T>
   T* named(const QString& name) const;

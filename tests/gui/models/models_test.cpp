@@ -123,20 +123,20 @@ TEST_F(ChannelTables, ShowWhatTheRecordHolds) {
   const Channel* channel = store.site().channel("TT-1");
   SetupsModel setups;
   QAbstractItemModelTester setupsTester(&setups, kFatal);
-  setups.setRows({{&channel->setups.front(), true}});
+  setups.setRows({{channel->setups.front(), true}});
   EXPECT_EQ(setups.index(0, 0).data().toString().toStdString(), "1, in force");
   EXPECT_THAT(setups.index(0, 2).data().toString().toStdString(), ::testing::HasSubstr("°C"));
 
   FittingsModel fittings;
   QAbstractItemModelTester fittingsTester(&fittings, kFatal);
   const Fitting gone{"S-1", *parseMoment("2020-01-01"), std::nullopt};
-  fittings.setRows({{&gone, nullptr}});
+  fittings.setRows({{gone, std::nullopt}});
   EXPECT_EQ(fittings.index(0, 4).data().toString().toStdString(), "now");
 
   RoutinesModel routines;
   QAbstractItemModelTester routinesTester(&routines, kFatal);
-  routines.setRows({{channel->routines.front(), store.site().plan("FIVE"),
-                     dueItem("TT-1", DueState::overdue, "2026-10-01")}});
+  routines.setRows(
+      {{channel->routines.front(), "FIVE rev 1", dueItem("TT-1", DueState::overdue, "2026-10-01")}});
   EXPECT_EQ(routines.index(0, 1).data().toString().toStdString(), "Overdue");
 }
 
@@ -151,9 +151,12 @@ TEST(Forecasts, ListOncePerSubjectThePointThatLeavesFirst) {
     return drift;
   };
   model.setDrift({item("TT-1", "0", "2029-01-01"), item("TT-1", "50", "2028-01-01"),
-                  item("PT-2", "0", "2027-05-05"), item("XS-3", "on", "")});
+                  item("PT-2", "0", "2027-05-05"), item("XS-3", "on", "")},
+                 *parseDate("2027-06-01"));
   ASSERT_EQ(model.rowCount(), 2);
   EXPECT_EQ(model.row(0).channel, "PT-2");
+  EXPECT_TRUE(model.row(0).already);
+  EXPECT_FALSE(model.row(1).already);
   EXPECT_EQ(model.row(1).point, "50");
 }
 

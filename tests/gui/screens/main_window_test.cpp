@@ -4,6 +4,7 @@
 #include <QAbstractButton>
 #include <QAction>
 #include <QFile>
+#include <QTableView>
 #include <QTest>
 #include <QTreeView>
 

@@ -73,6 +73,7 @@ TEST_F(VisitTyping, WholeVisitByDigitsAndOneEnterPerValueAndReadBack) {
   EXPECT_EQ(keys() - before, digits + kFound.size() + kLeft.size());
   EXPECT_TRUE(screen().sentence().contains("Ctrl+Enter")) << screen().sentence().toStdString();
   sayAdjusted();
+  keepPicture("visit-typed");
   press(Qt::Key_Return, Qt::ControlModifier);
 
   EXPECT_EQ(window_->currentScreen(), window_->channelScreen()) << screen().sentence().toStdString();
@@ -212,7 +213,7 @@ TEST_F(VisitTyping, DraftSurvivesClosingTheWindowInMidVisit) {
   makeRecord();
   begin();
   typeValues({"0.02", "25.03"});
-  type("50.");  // still in the editor: never committed, so not promised
+  type("50.04");  // still in the editor
   closeWindow();
 
   openWindow();
@@ -225,7 +226,8 @@ TEST_F(VisitTyping, DraftSurvivesClosingTheWindowInMidVisit) {
   EXPECT_EQ(shown(1, SheetModel::kFound).toStdString(), "25.03");
   EXPECT_EQ(shown(1, SheetModel::kFoundVerdict).toStdString(), "pass");
   EXPECT_TRUE(screen().entry().draft().cautionsConfirmed);
-  EXPECT_EQ(screen().sheetView()->currentIndex(), screen().sheetModel()->index(2, SheetModel::kFound));
+  EXPECT_EQ(shown(2, SheetModel::kFound).toStdString(), "50.04");
+  EXPECT_EQ(screen().sheetView()->currentIndex(), screen().sheetModel()->index(3, SheetModel::kFound));
 }
 
 TEST_F(VisitTyping, EveryProblemOfABadVisitIsListedAndNothingIsLost) {
@@ -250,6 +252,7 @@ TEST_F(VisitTyping, EveryProblemOfABadVisitIsListedAndNothingIsLost) {
   EXPECT_TRUE(all.contains("4..2")) << all.toStdString();
   EXPECT_EQ(session_->store().calibrationCount(), 0);
   EXPECT_EQ(shown(0, SheetModel::kFound).toStdString(), "4..2");
+  keepPicture("visit-problems");
   // Enter on the problem about the first cell goes there.
   for (int i = 0; i < problems->count(); ++i) {
     if (problems->item(i)->text().contains("4..2")) {
