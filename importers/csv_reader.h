@@ -29,7 +29,7 @@ struct CsvRecord {
 
 class CsvReader {
  public:
-  static constexpr std::size_t kLongestRecord = 1024U * 1024U;
+  static constexpr std::size_t kLongestRecord = std::size_t{1024} * 1024;
 
   CsvReader(TextSource& source, char separator);
   /// Reads the next record; false at the end. A quote opens a quoted cell only at the beginning of the cell.

@@ -11,7 +11,7 @@
 namespace spanwright {
 namespace {
 
-constexpr std::size_t kBlockSize = 256U * 1024U;
+constexpr std::size_t kBlockSize = std::size_t{256} * 1024;
 constexpr std::string_view kUtf8Mark = "\xEF\xBB\xBF";
 constexpr std::string_view kUtf16LeMark = "\xFF\xFE";
 constexpr std::string_view kUtf16BeMark = "\xFE\xFF";

@@ -47,14 +47,14 @@ std::string readWholeFile(const std::filesystem::path& file, std::size_t limit) 
                                    file.string(), std::strerror(errno)));
   }
   std::string text;
-  std::string block(64U * 1024U, '\0');
+  std::string block(std::size_t{64} * 1024, '\0');
   while (const std::size_t got = std::fread(block.data(), 1, block.size(), in.get())) {
     text.append(block, 0, got);
     if (text.size() > limit) {
       throw StorageError(
           fmt::format("{} is larger than {} MiB, which no such file should be; check that it is "
                       "the right one.",
-                      file.string(), limit / (1024U * 1024U)));
+                      file.string(), limit / (std::size_t{1024} * 1024)));
     }
   }
   if (std::ferror(in.get()) != 0) {

@@ -23,7 +23,7 @@
 namespace spanwright {
 
 /// The whole file as text. StorageError when it cannot be read or is larger than `limit` bytes.
-std::string readWholeFile(const std::filesystem::path& file, std::size_t limit = 64U * 1024U * 1024U);
+std::string readWholeFile(const std::filesystem::path& file, std::size_t limit = std::size_t{64} * 1024 * 1024);
 
 /// `text` in double quotes, control characters written out and long texts shortened, for messages.
 std::string inQuotes(std::string_view text);
