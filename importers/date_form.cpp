@@ -114,7 +114,7 @@ std::optional<Moment> DateForm::read(std::string_view text) const {
     return parseMoment(trimmed(text));
   }
   text = trimmed(text);
-  std::array<int, 128> values{};
+  std::array<int, 128> values{};  // by the field's letter
   std::fill(values.begin(), values.end(), -1);
   for (const Part& part : parts_) {
     if (part.literal == ' ') {
@@ -132,7 +132,7 @@ std::optional<Moment> DateForm::read(std::string_view text) const {
       if (value < 0) {
         return std::nullopt;
       }
-      values[static_cast<std::size_t>(part.field)] = value;
+      values[static_cast<unsigned char>(part.field)] = value;
     }
   }
   if (!text.empty()) {

@@ -127,7 +127,7 @@ std::string TomlTable::needText(std::string_view key) {
   if (node == nullptr) {
     return {};
   }
-  const std::string value = text(key);
+  std::string value = text(key);
   if (node->is_string() && blank(value)) {
     problem(key, "is empty", "write it in quotes");
     return {};
