@@ -320,20 +320,16 @@ void VisitScreen::showProblems(const std::vector<Problem>& problems) {
   problemList_ = problems;
   problems_->clear();
   for (const Problem& problem : problems) {
-    const QModelIndex cell = model_->cellOf(problem);
-    const QString where = cell.isValid() ? tr("%1, %2: ")
-                                               .arg(pointWord(entry_->point(cell.row()), entry_->hasRuns()),
-                                                    word(SheetModel::phaseOf(cell.column())))
-                                         : QString();
-    new QListWidgetItem(markIcon(Mark::triangle, Tone::bad), where + problemSentence(problem), problems_);
+    new QListWidgetItem(markIcon(Mark::triangle, Tone::bad), problemSentence(problem), problems_);
   }
   problems_->show();
   problems_->setCurrentRow(0);
   problems_->setFocus(Qt::OtherFocusReason);
   sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::bad).pixmap(16, 16));
   sentence_->setText(
-      tr("%n thing(s) keep the visit from being stored; nothing typed is lost. Enter goes to the place.",
-         nullptr, static_cast<int>(problems.size())));
+      counted(static_cast<int>(problems.size()),
+              tr("One thing keeps the visit from being stored; nothing typed is lost. Enter goes there."),
+              tr("%1 things keep the visit from being stored; nothing typed is lost. Enter goes to each.")));
 }
 
 void VisitScreen::goToProblem(int row) {
