@@ -6,6 +6,13 @@ namespace spanwright {
 
 std::vector<std::unique_ptr<Calculation>> allCalculations() {
   std::vector<std::unique_ptr<Calculation>> calculations;
+  calculations.push_back(thermocoupleCalculation());
+  calculations.push_back(rtdCalculation());
+  calculations.push_back(scaleCalculation());
+  calculations.push_back(convertCalculation());
+  calculations.push_back(levelCalculation());
+  calculations.push_back(fitCalculation());
+  calculations.push_back(budgetCalculation());
   return calculations;
 }
 

@@ -7,4 +7,14 @@
 
 #include "cli/commands/calc/calc.h"
 
-namespace spanwright {}  // namespace spanwright
+namespace spanwright {
+
+std::unique_ptr<Calculation> thermocoupleCalculation();
+std::unique_ptr<Calculation> rtdCalculation();
+std::unique_ptr<Calculation> scaleCalculation();
+std::unique_ptr<Calculation> convertCalculation();
+std::unique_ptr<Calculation> levelCalculation();
+std::unique_ptr<Calculation> fitCalculation();
+std::unique_ptr<Calculation> budgetCalculation();
+
+}  // namespace spanwright
