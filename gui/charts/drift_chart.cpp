@@ -38,8 +38,8 @@ struct Frame {
 
 class Drawing {
  public:
-  Drawing(const DriftItem& item, Date today, const ChartLook& look)
-      : item_(item), today_(today), look_(look) {}
+  Drawing(const DriftItem& item, Date today, const ChartLook& look, const std::vector<LaterBreak>& later)
+      : item_(item), today_(today), look_(look), later_(later) {}
 
   DriftChart make() {
     out_.chart = plainChart(title(), look_);
@@ -54,6 +54,8 @@ class Drawing {
     addSegments();
     addAxes();
     tidyLegend();
+    std::stable_sort(out_.notes.begin(), out_.notes.end(),
+                     [](const PlotNote& a, const PlotNote& b) { return a.x < b.x; });
     out_.spoken = spoken();
     return out_;
   }
@@ -136,7 +138,7 @@ class Drawing {
     for (std::size_t s = 0; s < item_.fitted.size(); ++s) {
       const Segment& segment = item_.fitted[s];
       const bool last = s + 1 == item_.fitted.size();
-      auto* line = addLine(QStringLiteral("fit-%1").arg(s), tr("Fitted drift"), look_.fitPen());
+      auto* line = addLine(QStringLiteral("fit-%1").arg(s), tr("Fit"), look_.fitPen());
       const double end = last ? yearsAt(frame_.last) : segment.readings.back().time;
       for (const double time : {segment.readings.front().time, end}) {
         line->append(day(time), item_.fit->intercepts[s] + item_.fit->rate * time);
@@ -168,6 +170,11 @@ class Drawing {
       addVertical(QStringLiteral("break-%1").arg(s), tr("Break"), look_.breakPen(), x);
       out_.notes.push_back({x, word(item_.segments[s].cause), look_.pause});
     }
+    for (std::size_t b = 0; b < later_.size(); ++b) {
+      const double x = chartDay(later_[b].at);
+      addVertical(QStringLiteral("later-break-%1").arg(b), tr("Break"), look_.breakPen(), x);
+      out_.notes.push_back({x, word(later_[b].cause), look_.pause});
+    }
   }
 
   void addForecast() {
@@ -175,9 +182,11 @@ class Drawing {
       return;
     }
     const double x = chartDay(*item_.bandOutOn);
-    addVertical(QStringLiteral("forecast"), tr("Band leaves tolerance"), look_.forecastPen(), x);
-    out_.notes.push_back(
-        {x, tr("band leaves tolerance %1").arg(shownDate(*item_.bandOutOn)), look_.forecast});
+    addVertical(QStringLiteral("forecast"), tr("Forecast"), look_.forecastPen(), x);
+    const QString told = *item_.bandOutOn <= today_
+                             ? tr("band outside tolerance today")
+                             : tr("band leaves tolerance %1").arg(shownDate(*item_.bandOutOn));
+    out_.notes.push_back({x, told, look_.forecast});
   }
 
   QScatterSeries* makeMarkers(const char* id, const QString& name, QScatterSeries::MarkerShape shape,
@@ -238,22 +247,35 @@ class Drawing {
 
   QString spoken() const {
     const int segments = static_cast<int>(item_.segments.size());
-    QString text = tr("%1 in %2")
-                       .arg(counted(item_.calibrations, tr("1 calibration"), tr("%1 calibrations")),
-                            counted(segments, tr("1 segment"), tr("%1 segments")));
-    if (item_.fit) {
-      text += tr("; drift %1 %2 per year").arg(shownRate(item_.fit->rate), shownUnit(item_.unit));
+    int readings = 0;
+    for (const Segment& segment : item_.segments) {
+      readings += static_cast<int>(segment.readings.size());
     }
-    text +=
-        item_.bandOutOn && *item_.bandOutOn <= today_ ? tr("; the 95 % band is already outside the tolerance")
-        : item_.bandOutOn ? tr("; the 95 % band leaves the tolerance on %1").arg(shownDate(*item_.bandOutOn))
-                          : tr("; the 95 % band stays inside the tolerance for ten years or cannot be told");
+    QString text = tr("%1 in %2")
+                       .arg(counted(readings, tr("1 reading"), tr("%1 readings")),
+                            counted(segments, tr("1 segment"), tr("%1 segments")));
+    if (!item_.fit) {
+      text += item_.fitted.empty() ? tr("; none yet under the setup and sensor in force")
+                                   : tr("; too few in one segment to tell a drift");
+      return asSentence(text);
+    }
+    text += tr("; drift %1 %2 per year").arg(shownRate(item_.fit->rate), shownUnit(item_.unit));
+    if (!item_.fit->residualSd) {
+      text += tr("; too few to tell a band");
+    } else if (!item_.bandOutOn) {
+      text += tr("; the 95 % band stays inside the tolerance for ten years");
+    } else if (*item_.bandOutOn <= today_) {
+      text += tr("; the 95 % band is already outside the tolerance");
+    } else {
+      text += tr("; the 95 % band leaves the tolerance on %1").arg(shownDate(*item_.bandOutOn));
+    }
     return asSentence(text);
   }
 
   const DriftItem& item_;
   Date today_;
   const ChartLook& look_;
+  const std::vector<LaterBreak>& later_;
   Frame frame_;
   QCategoryAxis* errors_ = nullptr;  // the chart takes it
   DriftChart out_;
@@ -261,8 +283,9 @@ class Drawing {
 
 }  // namespace
 
-DriftChart makeDriftChart(const DriftItem& item, Date today, const ChartLook& look) {
-  return Drawing(item, today, look).make();
+DriftChart makeDriftChart(const DriftItem& item, Date today, const ChartLook& look,
+                          const std::vector<LaterBreak>& later) {
+  return Drawing(item, today, look, later).make();
 }
 
 }  // namespace spanwright

@@ -23,7 +23,14 @@ struct DriftChart {
   QString spoken;               ///< the chart in one sentence
 };
 
-/// `item` must hold at least one segment.
-DriftChart makeDriftChart(const DriftItem& item, Date today, const ChartLook& look);
+/// A break after the last reading, which no segment opens yet: a setup or sensor that has no calibration of
+/// its own.
+struct LaterBreak {
+  Moment at;
+  BreakCause cause = BreakCause::newSetup;
+};
+/// `item` must hold at least one segment. Later breaks are drawn as "later-break-0" ...
+DriftChart makeDriftChart(const DriftItem& item, Date today, const ChartLook& look,
+                          const std::vector<LaterBreak>& later = {});
 
 }  // namespace spanwright

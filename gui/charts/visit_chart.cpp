@@ -19,10 +19,13 @@ QString tr(const char* text) {
 }
 
 bool byPercent(const std::vector<TestPoint>& points) {
-  // States and loss of communication have no place on a scale.
-  return std::none_of(points.begin(), points.end(), [](const TestPoint& p) {
-    return p.role == PointRole::stateOn || p.role == PointRole::stateOff || p.role == PointRole::lossOfSignal;
-  });
+  // States and loss of communication have no place on a scale; levels alone are told by their names.
+  const bool anyValue = std::any_of(points.begin(), points.end(),
+                                    [](const TestPoint& p) { return p.role == PointRole::value; });
+  return points.empty() || (anyValue && std::none_of(points.begin(), points.end(), [](const TestPoint& p) {
+                              return p.role == PointRole::stateOn || p.role == PointRole::stateOff ||
+                                     p.role == PointRole::lossOfSignal;
+                            }));
 }
 
 struct Reach {
@@ -64,7 +67,7 @@ void addVisit(QChart* chart, const std::vector<TestPoint>& points, const QString
 }
 
 void addLimit(QChart* chart, const char* id, const std::vector<std::pair<double, ErrorLimits>>& limits,
-              bool high, const ChartLook& look, Reach& reach) {
+              bool high, double halfStep, const ChartLook& look, Reach& reach) {
   auto* line = new QLineSeries;
   line->setObjectName(QLatin1String(id));
   line->setName(tr("Tolerance"));
@@ -72,7 +75,8 @@ void addLimit(QChart* chart, const char* id, const std::vector<std::pair<double,
   for (const auto& [x, limit] : limits) {
     const double value = high ? limit.high : limit.low;
     if (std::isfinite(value)) {
-      line->append(x, value);
+      line->append(x - halfStep, value);
+      line->append(x + halfStep, value);
       reach.takeIn(value);
     }
   }
@@ -107,7 +111,8 @@ QAbstractAxis* makeInputAxis(const std::vector<TestPoint>& points, const ChartLo
   for (const TestPoint& point : points) {
     axis->append(pointWord(point), visitChartX(points, point));
   }
-  axis->setLabelsAngle(points.size() > 4 ? -60 : 0);
+  axis->setLabelsAngle(-40);
+  axis->setTruncateLabels(false);
   dress(axis, tr("Point"), look);
   return axis;
 }
@@ -123,8 +128,10 @@ QChart* makeVisitChart(const QString& title, const std::vector<TestPoint>& point
                        const std::vector<std::pair<double, ErrorLimits>>& limits, const ChartLook& look) {
   QChart* chart = plainChart(title, look);
   Reach reach;
-  addLimit(chart, "limit-low", limits, false, look, reach);
-  addLimit(chart, "limit-high", limits, true, look, reach);
+  // Named points stand apart, so each has its own piece of limit.
+  const double halfStep = byPercent(points) ? 0.0 : 0.4;
+  addLimit(chart, "limit-low", limits, false, halfStep, look, reach);
+  addLimit(chart, "limit-high", limits, true, halfStep, look, reach);
   for (std::size_t v = 0; v < visits.size(); ++v) {
     QColor found = look.found;
     QColor left = look.left;

@@ -45,11 +45,14 @@ QString SheetModel::nominalText(int row) const {
              : QStringLiteral("–");
 }
 
+double SheetModel::readingStep() const {
+  const PointModel& model = *entry_.sheet().model;
+  return model.step() > 0.0 ? model.step() : nominalStep(model.readingSpan().width());
+}
+
 QString SheetModel::errorText(Phase phase, int row) const {
   const auto* reading = std::get_if<Reading>(&entry_.outcome(phase, row));
-  return reading == nullptr || reading->skipped()
-             ? QString()
-             : shownError(reading->error(), entry_.sheet().model->step());
+  return reading == nullptr || reading->skipped() ? QString() : shownError(reading->error(), readingStep());
 }
 
 QString SheetModel::verdictText(Phase phase, int row) const {
@@ -91,11 +94,11 @@ QString SheetModel::shown(int row, int column) const {
     }
     case kExpected: {
       const auto expected = entry_.expected(row);
-      return expected ? shownValue(expected->expected, entry_.sheet().model->step(), 1) : QStringLiteral("–");
+      return expected ? shownValue(expected->expected, readingStep(), 1) : QStringLiteral("–");
     }
     case kPrevious: {
       const Reading* reading = entry_.previous(row);
-      return reading != nullptr ? shownValue(reading->indicated, entry_.sheet().model->step()) : QString();
+      return reading != nullptr ? shownValue(reading->indicated, readingStep()) : QString();
     }
     case kFound:
     case kLeft:
@@ -190,7 +193,9 @@ QVariant SheetModel::data(const QModelIndex& index, int role) const {
     case Qt::AccessibleTextRole:
       return spoken(row, column);
     case Qt::ToolTipRole:
-      return column == kPrevious ? entry_.previousVisit() : problem(row, column);
+      return column == kPrevious ? entry_.previousVisit()
+             : column == kPoint  ? shown(row, column)
+                                 : problem(row, column);
     case kMarkRole:
       return static_cast<int>(markAt(row, column).first);
     case kToneRole:

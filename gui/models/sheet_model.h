@@ -55,6 +55,7 @@ class SheetModel : public QAbstractTableModel {
   QString shown(int row, int column) const;
   QString editText(int row, int column) const;
   QString nominalText(int row) const;
+  double readingStep() const;
   QString errorText(Phase phase, int row) const;
   QString verdictText(Phase phase, int row) const;
   QString problem(int row, int column) const;

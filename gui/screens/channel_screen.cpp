@@ -284,6 +284,28 @@ void ChannelScreen::fillPoints() {
   point_->setCurrentIndex(again >= 0 ? again : worst);
 }
 
+/// Setups and sensors that came after the last reading.
+std::vector<LaterBreak> ChannelScreen::laterBreaks(const DriftItem& item) const {
+  std::vector<LaterBreak> later;
+  const Channel* channel = session_.site().channel(item.channel);
+  if (channel == nullptr) {
+    return later;
+  }
+  const double last = item.segments.back().readings.back().time;
+  const auto after = [&](Moment at) { return yearsBetween(item.origin, at) > last && at <= session_.now(); };
+  for (const SetupVersion& setup : channel->setups) {
+    if (item.subject != Subject::sensor && after(setup.inForceFrom)) {
+      later.push_back({setup.inForceFrom, BreakCause::newSetup});
+    }
+  }
+  for (const Fitting& fitting : channel->fittings) {
+    if (item.subject != Subject::channel && after(fitting.from)) {
+      later.push_back({fitting.from, BreakCause::otherSensor});
+    }
+  }
+  return later;
+}
+
 void ChannelScreen::drawTime() {
   const int at = point_->currentIndex();
   if (!driftKnown_ || drift_.empty() || at < 0 || at >= static_cast<int>(drift_.size())) {
@@ -293,7 +315,8 @@ void ChannelScreen::drawTime() {
                                 : tr("There are no calibrations yet, so nothing can be drawn over time."));
     return;
   }
-  DriftChart made = makeDriftChart(drift_[static_cast<std::size_t>(at)], session_.today(), chartLook());
+  const DriftItem& item = drift_[static_cast<std::size_t>(at)];
+  DriftChart made = makeDriftChart(item, session_.today(), chartLook(), laterBreaks(item));
   timePlot_->showChart(made.chart, std::move(made.notes), made.spoken);
   figures_->setText(made.spoken);
 }

@@ -16,6 +16,7 @@ class QTabWidget;
 
 namespace spanwright {
 
+struct LaterBreak;
 class CalibrationsModel;
 class FittingsModel;
 class PlotView;
@@ -50,6 +51,7 @@ class ChannelScreen : public QWidget {
   void takeRoutines();
   void takeCalibrations();
   void takeDrift(const QString& tag, const std::vector<DriftItem>& items);
+  std::vector<LaterBreak> laterBreaks(const DriftItem& item) const;
   void drawTime();
   void drawInput();
   void fillPoints();

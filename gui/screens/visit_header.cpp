@@ -194,7 +194,7 @@ QWidget* VisitHeader::makeCautions() {
   scroll->setWidgetResizable(true);
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setFocusPolicy(Qt::NoFocus);
-  scroll->setMinimumHeight(104);
+  scroll->setMinimumHeight(140);
   scroll->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored);
   confirm_ = new QCheckBox(tr("Read, and each of these is in &place"), box);
   confirm_->setAccessibleDescription(tr("Must be ticked before values can be typed"));

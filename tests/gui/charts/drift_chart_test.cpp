@@ -127,6 +127,19 @@ TEST_F(DriftCharts, DrawTheFitTheBandAndTheLimitsOfTheReport) {
                    chartDay(*parseDate("2026-03-01")));
 }
 
+TEST_F(DriftCharts, MarkABreakThatHasNoReadingsYet) {
+  const DriftItem item = twoSegments();
+  const DriftChart made = makeDriftChart(item, *parseDate("2025-01-01"), chartLook(),
+                                         {{*parseMoment("2024-09-07T07:00:00"), BreakCause::newSetup}});
+  const std::unique_ptr<QChart> chart(made.chart);
+  expectSegments(*chart, item);
+  const auto* line = seriesNamed<QLineSeries>(*chart, "later-break-0");
+  ASSERT_NE(line, nullptr);
+  EXPECT_DOUBLE_EQ(line->at(0).x(), chartDay(*parseMoment("2024-09-07T07:00:00")));
+  ASSERT_EQ(made.notes.size(), 3U);
+  EXPECT_EQ(made.notes[1].text.toStdString(), "new setup");
+}
+
 TEST_F(DriftCharts, ManageWithoutAFitAndWithOpenLimits) {
   DriftItem item = twoSegments();
   item.fit.reset();
