@@ -108,17 +108,17 @@ std::optional<std::vector<double>> solveOn(const std::vector<double>& objective,
 std::optional<std::vector<double>> solve(const std::vector<double>& objective,
                                          const std::vector<HalfSpace>& constraints,
                                          const std::vector<VariableRange>& box) {
+  if (box.empty()) {
+    // Every variable is spoken for: what is left are plain comparisons.
+    const bool holds = std::all_of(constraints.begin(), constraints.end(),
+                                   [](const HalfSpace& c) { return c.bound >= -kSlack; });
+    return holds ? std::optional(std::vector<double>()) : std::nullopt;
+  }
   std::vector<double> x = bestCorner(objective, box);
   std::vector<HalfSpace> kept;
   kept.reserve(constraints.size());
   for (const HalfSpace& constraint : constraints) {
     kept.push_back(scaled(constraint));
-  }
-  if (x.empty()) {
-    // Every variable is spoken for: what is left are plain comparisons.
-    const bool holds =
-        std::all_of(kept.begin(), kept.end(), [](const HalfSpace& c) { return c.bound >= -kSlack; });
-    return holds ? std::optional(x) : std::nullopt;
   }
   for (std::size_t i = 0; i < kept.size(); ++i) {
     if (dot(kept[i].coefficients, x) <= kept[i].bound + kSlack) {

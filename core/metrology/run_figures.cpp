@@ -16,7 +16,6 @@ namespace spanwright {
 
 namespace {
 
-
 struct Error {
   double percent;  // of span
   int cycle;
