@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Reads a free uncertainty budget (TOML). The form is explained by the examples in sample_sites/budgets and in
-// sample_sites/README.md.
+// Reads a free uncertainty budget (TOML). The form is explained by the examples in sample_sites/budgets and
+// in sample_sites/README.md.
 #pragma once
 
 #include <filesystem>
@@ -26,9 +26,9 @@ struct BudgetResult {
 struct BudgetFile {
   std::string title;
   BudgetModel model;
-  std::vector<std::string> units;    ///< of the inputs, as written
-  std::vector<Where> inputPlaces;    ///< where each input begins
-  std::vector<BudgetResult> results; ///< at least one; the others are under [[also]]
+  std::vector<std::string> units;     ///< of the inputs, as written
+  std::vector<Where> inputPlaces;     ///< where each input begins
+  std::vector<BudgetResult> results;  ///< at least one; the others are under [[also]]
   CoverageRule coverage;
   bool secondOrder = false;
 

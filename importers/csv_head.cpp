@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "core/units/text.h"
+#include "importers/csv_rejects.h"
 #include "importers/toml_reader.h"
 
 namespace spanwright {
@@ -50,7 +51,7 @@ class Binder {
       head_.readings.push_back(std::move(bound));
     }
     for (std::size_t i = 0; i < head_.width; ++i) {
-      if (!used_[i]) {
+      if (!used_[i] && head_.headings[i] != kRefusedHeading) {
         head_.unnamed.push_back(i);
       }
     }

@@ -136,13 +136,12 @@ void TextSource::recognise(Encoding encoding) {
                           : leMark ? Encoding::utf16le
                           : beMark ? Encoding::utf16be
                                    : Encoding::detect;
-  // The bytes of a mark also spell three or two Latin-1 characters, but no text begins with those.
-  if (encoding != Encoding::detect && marked != Encoding::detect && marked != encoding) {
-    refuse(file_, "the byte order mark at the beginning is of another encoding than the mapping says",
-           "set encoding = \"detect\" in the mapping");
+  // A mark is decisive: its bytes also spell three or two Latin-1 characters, but no text begins with those.
+  if (marked != Encoding::detect) {
+    encoding = marked;
   }
   if (encoding == Encoding::detect) {
-    encoding = marked != Encoding::detect ? marked : guessed(rest_);
+    encoding = guessed(rest_);
   }
   rest_.remove_prefix(utf8Mark ? kUtf8Mark.size() : marked != Encoding::detect ? kUtf16LeMark.size() : 0);
   encodingName_ = encoding == Encoding::utf16le   ? "UTF-16LE"

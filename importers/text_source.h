@@ -15,10 +15,10 @@ namespace spanwright {
 
 class TextSource {
  public:
-  /// `detect` goes by a byte order mark, else by the zero bytes of UTF-16, else takes UTF-8. Latin-1 cannot
-  /// be told from damaged UTF-8, so it must be declared; it is read as Windows-1252, which adds printable
-  /// characters only. StorageError when the file cannot be opened; InputError when it is empty or of a kind
-  /// that holds no text.
+  /// A byte order mark goes before `encoding`. `detect` goes by the zero bytes of UTF-16, else takes UTF-8.
+  /// Latin-1 cannot be told from damaged UTF-8, so it must be declared; it is read as Windows-1252, which
+  /// adds printable characters only. StorageError when the file cannot be opened; InputError when it is empty
+  /// or of a kind that holds no text.
   TextSource(const std::filesystem::path& file, Encoding encoding);
   ~TextSource();
   TextSource(const TextSource&) = delete;

@@ -85,7 +85,8 @@ class CertificateCommand : public Command {
     std::vector<Problem> problems;
     for (const CalibrationId id : calibrations_) {
       for (const std::string& fault : issueFaults(store, id)) {
-        problems.push_back({{}, fmt::format("calibration {}: {}", id, fault), ""});
+        Problem& problem = problems.emplace_back();
+        problem.what = fmt::format("calibration {}: {}", id, fault);
       }
     }
     if (!problems.empty()) {

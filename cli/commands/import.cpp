@@ -8,6 +8,7 @@
 #include "core/store/store.h"
 #include "core/tasks/history_import.h"
 #include "importers/csv_history.h"
+#include "importers/csv_rejects.h"
 
 namespace spanwright {
 
@@ -32,12 +33,19 @@ class Import : public Command {
     Store store =
         Store::open(record_, dryRun_ ? Store::Mode::readOnly : Store::Mode::readWrite, surroundings.clock);
     HistoryImport history(store, surroundings.clock.localNow(), decimalSign(*mapping));
+    CsvRejects rejects;
+    if (!rejects_.empty()) {
+      history.onRejection([&rejects](const Rejection& rejection) { rejects.add(rejection); });
+    }
     for (const std::string& file : data_) {
       readCsvHistory(file, *mapping, store.site(), history, progressBar(surroundings, "reading"));
     }
     const ImportOutcome outcome = history.finish(keepGood_, dryRun_, progressBar(surroundings, "checking"));
+    if (!rejects.empty()) {
+      rejects.write(rejects_, data_, *mapping);
+    }
     json_ ? printOutcomeJson(surroundings, outcome) : printOutcome(surroundings, outcome);
-    if (outcome.rejected.empty()) {
+    if (outcome.mistakes == 0) {
       return kDone;
     }
     return keepGood_ ? kFound : kRefused;
@@ -56,6 +64,8 @@ class Import : public Command {
     printJson(surroundings, {{"calibrations", outcome.calibrations},
                              {"readings", outcome.readings},
                              {"already_known", outcome.alreadyKnown},
+                             {"mistakes", outcome.mistakes},
+                             {"rejected_lines", outcome.rejectedLines},
                              {"rejected", rejected}});
   }
 
@@ -63,20 +73,25 @@ class Import : public Command {
     for (const Rejection& rejection : outcome.rejected) {
       surroundings.err << sentence(Problem{rejection.where, rejection.reason, ""}) << '\n';
     }
-    const bool refused = !outcome.rejected.empty() && !keepGood_;
-    if (refused) {
+    const auto kept = static_cast<std::int64_t>(outcome.rejected.size());
+    if (outcome.mistakes > kept) {
+      surroundings.err << fmt::format("... and {} more.\n", outcome.mistakes - kept);
+    }
+    if (outcome.mistakes > 0 && !keepGood_) {
       surroundings.out << fmt::format(
-          "{} places were refused, so nothing was written; mend them, or give --keep-good to take the "
+          "{} mistakes in {} lines, so nothing was written; mend them, or give --keep-good to take the "
           "rest.\n",
-          outcome.rejected.size());
+          outcome.mistakes, outcome.rejectedLines);
       return;
     }
     surroundings.out << fmt::format("{}{} calibrations with {} readings; {} calibrations were already known",
                                     dryRun_ ? "Would take in " : "Took in ", outcome.calibrations,
                                     outcome.readings, outcome.alreadyKnown);
-    surroundings.out << (outcome.rejected.empty()
-                             ? std::string(".\n")
-                             : fmt::format("; {} places were refused.\n", outcome.rejected.size()));
+    if (outcome.mistakes > 0) {
+      surroundings.out << fmt::format("; {} mistakes in {} lines were left out{}", outcome.mistakes,
+                                      outcome.rejectedLines, rejects_.empty() ? "" : ", see " + rejects_);
+    }
+    surroundings.out << ".\n";
   }
 
   std::string record_, map_, rejects_;

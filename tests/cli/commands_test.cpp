@@ -72,7 +72,8 @@ class Commands : public ::testing::Test {
   void make() { ASSERT_EQ(call({"new", record_, "--site", sample("tiny.toml")}).status, kDone); }
   void fill() {
     make();
-    const Answer answer = call({"import", record_, sample("history.csv"), "--map", sample("history.map.toml")});
+    const Answer answer =
+        call({"import", record_, sample("history.csv"), "--map", sample("history.map.toml")});
     ASSERT_EQ(answer.status, kDone) << answer.err;
   }
   std::string write(const std::string& name, const std::string& text) const {
@@ -142,6 +143,60 @@ TEST_F(Commands, DryRunStoresNothing) {
   const Json real = document({"import", record_, sample("history.csv"), "--map", sample("history.map.toml")});
   EXPECT_EQ(dry.at("calibrations"), real.at("calibrations"));
   EXPECT_EQ(real.at("already_known"), 0);
+}
+
+TEST_F(Commands, RejectsCanBeMendedAndImportedAgain) {
+  make();
+  std::ifstream file(sample("history.csv"), std::ios::binary);
+  std::stringstream text;
+  text << file.rdbuf();
+  const std::string whole = text.str();
+  // The reading of the third data row becomes no number; its visit goes to the rejects, the others are taken
+  // in.
+  std::size_t row = 0;
+  for (int i = 0; i < 3; ++i) {
+    row = whole.find('\n', row) + 1;
+  }
+  std::string damaged = whole;
+  std::size_t cell = row;
+  for (int i = 0; i < 7; ++i) {
+    cell = whole.find(',', cell) + 1;
+  }
+  const std::size_t size = whole.find(',', cell) - cell;
+  const std::string reading = whole.substr(cell, size);
+  damaged.replace(cell, size, "=oops");
+  const std::string source = write("history.csv", damaged), rejects = (folder_ / "rejects.csv").string();
+  const Answer kept = call({"import", record_, source, "--map", sample("history.map.toml"), "--keep-good",
+                            "--rejects", rejects, "--json"});
+  EXPECT_EQ(kept.status, kFound) << kept.err;
+  const Json first = Json::parse(kept.out);
+  ASSERT_EQ(first.at("rejected").size(), 1U) << kept.out;
+  EXPECT_EQ(first.at("rejected").at(0).at("line"), 4);
+  EXPECT_EQ(first.at("rejected").at(0).at("column"), 8);
+
+  std::ifstream written(rejects, std::ios::binary);
+  std::stringstream lines;
+  lines << written.rdbuf();
+  std::string mended = lines.str();
+  EXPECT_TRUE(mended.starts_with("\xEF\xBB\xBFrefused,"));
+  EXPECT_GE(std::count(mended.begin(), mended.end(), '\n'), 3) << "the whole visit goes to the rejects";
+  const std::size_t oops = mended.rfind("=oops");
+  ASSERT_NE(oops, std::string::npos);
+  mended.replace(oops, 5, reading);
+  const Json second =
+      document({"import", record_, write("mended.csv", mended), "--map", sample("history.map.toml")});
+  EXPECT_EQ(second.at("calibrations"), 1);
+  const Json all = document({"import", record_, sample("history.csv"), "--map", sample("history.map.toml")});
+  EXPECT_EQ(all.at("calibrations"), 0);
+  EXPECT_EQ(all.at("already_known"), first.at("calibrations").get<int>() + 1);
+}
+
+TEST_F(Commands, ARefusedImportWritesNothing) {
+  make();
+  const std::string bad = write("bad.csv", "Tag,Performed\nX,2025-01-01\n");
+  const Json before = document({"due", record_});
+  EXPECT_EQ(call({"import", record_, bad, "--map", sample("history.map.toml")}).status, kRefused);
+  EXPECT_EQ(document({"due", record_}), before);
 }
 
 TEST_F(Commands, AVisitIsRecordedShownAndCertified) {
