@@ -43,6 +43,8 @@ class Drift : public Command {
     app.add_option("RECORD", record_, "the record file")->required();
     app.add_option("CHANNEL", tag_, "only this channel");
     app.add_option("--on", on_, "as of this day (default: today)");
+    app.add_option("--within", within_, "only points whose line leaves tolerance within so many days")
+        ->check(CLI::NonNegativeNumber);
     app.add_flag("--json", json_, "print one JSON document");
   }
   int execute(const Surroundings& surroundings) override {
@@ -52,7 +54,13 @@ class Drift : public Command {
       throw InputError(fmt::format("the register has no channel \"{}\"", tag_),
                        "check the tag; \"spanwright due\" lists them all");
     }
-    const std::vector<DriftItem> items = driftReport(store, tag_, day);
+    std::vector<DriftItem> items = driftReport(store, tag_, day);
+    if (within_ >= 0) {
+      const Date last = day + boost::gregorian::days(within_);
+      std::erase_if(items, [&](const DriftItem& item) { return !item.lineOutOn || *item.lineOutOn > last; });
+      std::stable_sort(items.begin(), items.end(),
+                       [](const DriftItem& a, const DriftItem& b) { return *a.lineOutOn < *b.lineOutOn; });
+    }
     json_ ? printItemsJson(surroundings, items) : printItems(surroundings, items);
     return kDone;
   }
@@ -83,9 +91,10 @@ class Drift : public Command {
     printJson(surroundings, list);
   }
 
-  static void printItems(const Surroundings& surroundings, const std::vector<DriftItem>& items) {
+  void printItems(const Surroundings& surroundings, const std::vector<DriftItem>& items) const {
     if (items.empty()) {
-      surroundings.out << "No history to follow yet.\n";
+      surroundings.out << (within_ < 0 ? "No history to follow yet.\n"
+                                       : fmt::format("No line leaves tolerance within {} days.\n", within_));
       return;
     }
     constexpr auto kRight = Table::Align::right;
@@ -120,6 +129,7 @@ class Drift : public Command {
   }
 
   std::string record_, tag_, on_;
+  int within_ = -1;
   bool json_ = false;
 };
 
