@@ -4,11 +4,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <bitset>
 
 #include "core/record/problem.h"
 #include "core/schedule/calendar.h"
 #include "core/schedule/due.h"
+#include "core/tasks/site_calendar.h"
 
 namespace spanwright {
 namespace {
@@ -22,30 +22,15 @@ Calibration wanted(const Store& store, CalibrationId id) {
   return *std::move(calibration);
 }
 
-std::bitset<7> workingWeekdays(const CalendarRules& rules) {
-  std::bitset<7> weekdays;
-  for (const int weekday : rules.workingWeekdays) {
-    if (weekday >= 0 && weekday < 7) {
-      weekdays.set(static_cast<std::size_t>(weekday));
-    }
-  }
-  return weekdays;
-}
-
 /// When the subject is due after this calibration; nothing when it did not pass or has no routine.
 std::optional<Date> dueAfter(const Register& site, const Channel& channel, const Calibration& calibration) {
   const Routine* routine = routineFor(channel, calibration.subject);
   const IntervalPolicy* interval = routine != nullptr ? site.interval(routine->interval) : nullptr;
-  const std::bitset<7> weekdays = workingWeekdays(site.calendar);
-  if (interval == nullptr || calibration.leftVerdict != Verdict::pass || weekdays.none()) {
+  if (interval == nullptr || calibration.leftVerdict != Verdict::pass) {
     return std::nullopt;
   }
-  const Date end = intervalEnd(calibration.performed.date(), {interval->days, interval->months});
-  std::vector<WorkCalendar::Closed> closed;
-  for (const DayRange& range : site.calendar.closed) {
-    closed.push_back({range.first, range.last});
-  }
-  return WorkCalendar(weekdays, std::move(closed)).onOrBefore(end);
+  const Date end = intervalEnd(calibration.performed.date(), fixedInterval(*interval));
+  return workCalendar(site.calendar).onOrBefore(end);
 }
 
 const SetupVersion* setupOf(const Channel& channel, int version) {
@@ -100,11 +85,20 @@ Certificate issueCertificate(Store& store, CalibrationId id) {
 
 Certificate previewCertificate(const Store& store, CalibrationId id) {
   const Calibration calibration = wanted(store, id);
-  const CertificateSource source = sourceFor(store.site(), calibration);
+  CertificateSource source = sourceFor(store.site(), calibration);
   if (source.channel == nullptr) {
     refuse(id, certificateFaults(source));
   }
-  return describeCertificate(source);
+  const auto issued = store.issuedCertificate(id);
+  if (issued) {
+    source.number = issued->number;
+    source.issued = issued->issuedUtc.date();
+  }
+  Certificate certificate = describeCertificate(source);
+  if (issued) {
+    certificate.mark = "Preview";
+  }
+  return certificate;
 }
 
 std::vector<std::string> issueFaults(const Store& store, CalibrationId id) {

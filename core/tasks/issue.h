@@ -15,8 +15,8 @@ namespace spanwright {
 /// same number and date. InputError when the calibration is unknown or must not be certified, with the
 /// reasons.
 Certificate issueCertificate(Store& store, CalibrationId calibration);
-/// What the certificate would say, without a number; nothing is stored. InputError when the calibration is
-/// unknown or its channel is not in the register.
+/// What the certificate would say, with its number once one was allotted; nothing is stored. InputError when
+/// the calibration is unknown or its channel is not in the register.
 Certificate previewCertificate(const Store& store, CalibrationId calibration);
 /// What keeps the calibration from being certified, each with its clause; empty when it may be. InputError
 /// when the calibration is unknown.

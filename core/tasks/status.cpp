@@ -4,37 +4,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <bitset>
 #include <tuple>
 
 #include "core/tasks/in_force.h"
+#include "core/tasks/site_calendar.h"
 
 namespace spanwright {
 
 namespace {
-
-constexpr int kLongestMonths = 1200;
-constexpr int kLongestDays = 36525;
-
-WorkCalendar workCalendar(const CalendarRules& rules) {
-  std::bitset<7> weekdays;
-  for (const int day : rules.workingWeekdays) {
-    weekdays.set(static_cast<std::size_t>(day));
-  }
-  std::vector<WorkCalendar::Closed> closed;
-  for (const DayRange& range : rules.closed) {
-    closed.push_back({range.first, range.last});
-  }
-  return {weekdays, std::move(closed)};
-}
-
-FixedInterval fixedInterval(const IntervalPolicy& policy) {
-  if (policy.months > kLongestMonths || (policy.months <= 0 && policy.days > kLongestDays)) {
-    throw InputError(fmt::format("the interval \"{}\" is longer than a hundred years", policy.code),
-                     "give it at most 1200 months or 36525 days");
-  }
-  return policy.months > 0 ? FixedInterval{0, policy.months} : FixedInterval{policy.days, 0};
-}
 
 /// What the calibrations under the setup and sensor in force say.
 struct Proof {

@@ -27,7 +27,7 @@ Pairs pairs(const std::vector<LabelledText>& texts) {
 }
 
 QString shownNumber(const Certificate& certificate) {
-  return certificate.number.empty() ? QStringLiteral("no number") : printed(certificate.number);
+  return certificate.number.empty() ? QStringLiteral("given out at issue") : printed(certificate.number);
 }
 
 /// A framed word at the right edge, its top at the current y.
