@@ -206,6 +206,7 @@ double plainResidual(const std::vector<CoupleObservation>& observations) {
 /// Applied temperatures that are a kelvin or more from every one counted before.
 int distinctTemperatures(const std::vector<CoupleObservation>& observations) {
   std::vector<double> applied;
+  applied.reserve(observations.size());
   for (const CoupleObservation& seen : observations)
     applied.push_back(seen.applied.value);
   std::sort(applied.begin(), applied.end());

@@ -133,7 +133,7 @@ class FitCalculation : public Calculation {
       table.add({fmt::format("next reading at {}", formatShortest(prediction->time)),
                  shown(prediction->value), ""});
       if (prediction->low) {
-        const std::string percent = formatSignificant(100.0 * confidence, 4);
+        const std::string percent = shownNumber(100.0 * confidence, 4);
         table.add({fmt::format("{} % band, low", percent), shown(prediction->low), ""});
         table.add({fmt::format("{} % band, high", percent), shown(prediction->high), ""});
       }
