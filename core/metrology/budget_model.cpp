@@ -120,7 +120,7 @@ std::variant<std::vector<ModelLine>, BudgetFault> linesOf(const BudgetModel& mod
                          "check the line"};
     }
     lines.push_back({input.name, input.value, input.standardUncertainty, input.degreesOfFreedom, slope.value,
-                     slope.error, std::abs(slope.value) * input.standardUncertainty});
+                     slope.error, slope.jump, std::abs(slope.value) * input.standardUncertainty});
   }
   return lines;
 }
@@ -216,7 +216,9 @@ std::optional<BudgetFault> cover(const BudgetModel& model, const CoverageRule& r
 
 std::optional<BudgetFault> tooRough(const std::vector<ModelLine>& lines, double combined) {
   for (std::size_t i = 0; i < lines.size(); ++i) {
-    if (lines[i].sensitivityError * lines[i].standardUncertainty > kShownTo * combined) {
+    const double error = lines[i].sensitivityError * lines[i].standardUncertainty;
+    const bool matters = lines[i].standardUncertainty > 0.0;
+    if (matters && std::max(error, lines[i].jump) > kShownTo * combined) {
       return BudgetFault{
           i,
           "the model is not smooth enough at its inputs to tell the sensitivity to \"" + lines[i].name + "\"",
@@ -274,6 +276,7 @@ double coverageProbability(const CoverageRule& rule) {
 double studentFactor(double probability, double degreesOfFreedom) {
   using boost::math::complement;
   using boost::math::quantile;
+  using namespace boost::math::policies;
   if (!(probability > 0.0 && probability < 1.0)) {
     throw std::invalid_argument("the coverage probability must be between 0 and 1");
   }
@@ -285,7 +288,8 @@ double studentFactor(double probability, double degreesOfFreedom) {
   if (degreesOfFreedom > 1e16) {
     return quantile(complement(boost::math::normal_distribution<double>(), tail));
   }
-  return quantile(complement(boost::math::students_t_distribution<double>(degreesOfFreedom), tail));
+  using Quiet = policy<overflow_error<ignore_error>>;
+  return quantile(complement(boost::math::students_t_distribution<double, Quiet>(degreesOfFreedom), tail));
 }
 
 double degreesOfFreedomFrom(double relativeUncertainty) {

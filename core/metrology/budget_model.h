@@ -74,7 +74,8 @@ struct CoverageRule {
 double coverageProbability(const CoverageRule& rule);
 
 /// Two-sided factor of Student's t for the coverage probability (GUM Table G.2); the normal one for infinite
-/// degrees of freedom. std::invalid_argument unless 0 < probability < 1 and degrees of freedom above zero.
+/// degrees of freedom; infinite where it is larger than a double can be (below about 0.01 degrees).
+/// std::invalid_argument unless 0 < probability < 1 and degrees of freedom above zero.
 double studentFactor(double probability, double degreesOfFreedom);
 
 /// Degrees of freedom of a standard uncertainty that is itself known to a relative standard uncertainty r:
@@ -100,6 +101,7 @@ struct ModelLine {
   double degreesOfFreedom = 0.0;
   double sensitivity = 0.0;
   double sensitivityError = 0.0;  ///< estimated error of a numerical derivative; 0 for a known one
+  double jump = 0.0;              ///< Derivative::jump, likewise
   double contribution = 0.0;      ///< |sensitivity| x standard uncertainty, GUM 5.1.3
 };
 

@@ -12,6 +12,25 @@ namespace {
 constexpr std::size_t kLevels = 9;
 constexpr double kEpsilon = std::numeric_limits<double>::epsilon();
 
+double jumpAt(const std::function<double(double)>& function, double x, double slope, double scale) {
+  const double here = function(x);
+  const auto unexplained = [&](double step) {
+    const double moved = x + step;
+    return function(moved) - here - slope * (moved - x);
+  };
+  double smallest = std::numeric_limits<double>::infinity();
+  for (int power = 12; power <= 14; ++power) {
+    double largest = 0.0;
+    for (const double sign : {-1.0, 1.0}) {
+      const double step = sign * std::ldexp(scale, -power);
+      // Curvature goes with the square of the step and drops out; a jump does not change, a corner halves.
+      largest = std::max(largest, std::abs(unexplained(step) - 4.0 * unexplained(step / 2.0)) / 3.0);
+    }
+    smallest = std::isfinite(largest) ? std::min(smallest, largest) : smallest;
+  }
+  return smallest;
+}
+
 }  // namespace
 
 std::optional<Derivative> extrapolate(const std::function<double(double)>& difference,
@@ -33,7 +52,7 @@ std::optional<Derivative> extrapolate(const std::function<double(double)>& diffe
       const double cutOff = std::max(std::abs(now[j] - now[j - 1]), std::abs(now[j] - before[j - 1]));
       const double error = std::max(cutOff, rounding(step));
       if (!best || error < best->error) {
-        best = Derivative{now[j], error};
+        best = Derivative{now[j], error, 0.0};
       }
     }
     depth = std::min(depth + 1, kLevels - 1);
@@ -71,6 +90,9 @@ std::optional<Derivative> derivative(const std::function<double(double)>& functi
     if (!found || next->error < found->error) {
       found = next;
     }
+  }
+  if (found) {
+    found->jump = jumpAt(function, x, found->value, scale);
   }
   return found;
 }

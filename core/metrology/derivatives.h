@@ -12,6 +12,9 @@ namespace spanwright {
 struct Derivative {
   double value = 0.0;
   double error = 0.0;
+  /// The smallest change of the function close to x that the slope does not explain, in the function's unit:
+  /// next to nothing where it is smooth, the rounding of its values, or the height of a jump.
+  double jump = 0.0;
 };
 
 /// df/dx at `x`: central differences extrapolated to step zero (Ridders 1982: steps halved, errors in h^2,

@@ -76,15 +76,33 @@ std::optional<FormulaFault> foreignSign(const std::string& text) {
   return std::nullopt;
 }
 
-std::size_t placeOf(const std::string& text, const std::string& name) {
-  for (std::size_t at = text.find(name); at != std::string::npos; at = text.find(name, at + 1)) {
-    const std::size_t end = at + name.size();
-    const bool begins = at == 0 || !(isLetter(text[at - 1]) || isDigit(text[at - 1]));
-    if (begins && (end == text.size() || !(isLetter(text[end]) || isDigit(text[end])))) {
-      return at;
+struct Word {
+  std::size_t position = 0;
+  std::string text;
+};
+/// The names in a formula; the "e" of 1.5e-3 is none.
+std::vector<Word> wordsOf(const std::string& text) {
+  std::vector<Word> words;
+  for (std::size_t i = 0; i < text.size();) {
+    std::size_t end = i + 1;
+    if (isLetter(text[i])) {
+      while (end < text.size() && (isLetter(text[end]) || isDigit(text[end]))) {
+        ++end;
+      }
+      words.push_back({i, text.substr(i, end - i)});
+    } else if (isDigit(text[i]) || text[i] == '.') {
+      while (end < text.size() && (isDigit(text[end]) || text[end] == '.')) {
+        ++end;
+      }
+      if (end < text.size() && (text[end] == 'e' || text[end] == 'E')) {
+        const bool sign = end + 1 < text.size() && (text[end + 1] == '+' || text[end + 1] == '-');
+        const std::size_t digits = end + (sign ? 2 : 1);
+        end = digits < text.size() && isDigit(text[digits]) ? digits : end;
+      }
     }
+    i = end;
   }
-  return 0;
+  return words;
 }
 
 FormulaFault faultFrom(const mu::Parser::exception_type& error, const std::string& text) {
@@ -94,6 +112,9 @@ FormulaFault faultFrom(const mu::Parser::exception_type& error, const std::strin
   const std::string& token = error.GetToken();
   if (token.empty() || position >= text.size()) {
     return {position, "ends before it is complete, or a bracket is not closed"};
+  }
+  if (error.GetCode() == mu::ecTOO_MANY_PARAMS || error.GetCode() == mu::ecTOO_FEW_PARAMS) {
+    return {position, "gives " + token + " the wrong number of values"};
   }
   return {position, "is not understood at \"" + token + "\""};
 }
@@ -122,7 +143,19 @@ std::variant<Formula, FormulaFault> Formula::parse(const std::string& text,
   if (auto fault = foreignSign(text)) {
     return *std::move(fault);
   }
+  std::vector<bool> used(names.size(), false);
+  for (const Word& word : wordsOf(text)) {
+    const auto input = std::find(names.begin(), names.end(), word.text);
+    if (input != names.end()) {
+      used[static_cast<std::size_t>(input - names.begin())] = true;
+    } else if (!taken(word.text)) {
+      const std::string more = word.text == "log" ? " (write ln or log10)" : "";
+      return FormulaFault{word.position,
+                          "uses \"" + word.text + "\", which is no input and no function" + more};
+    }
+  }
   auto parts = std::make_unique<Parts>();
+  parts->used = std::move(used);
   parts->values.assign(names.size(), 1.0);
   mu::Parser& parser = parts->parser;
   try {
@@ -141,16 +174,6 @@ std::variant<Formula, FormulaFault> Formula::parse(const std::string& text,
       parser.DefineVar(names[i], &parts->values[i]);
     }
     parser.SetExpr(text);
-    for (const auto& [name, place] : parser.GetUsedVar()) {
-      if (std::find(names.begin(), names.end(), name) == names.end()) {
-        const std::string more = name == "log" ? " (write ln or log10)" : "";
-        return FormulaFault{placeOf(text, name),
-                            "uses \"" + name + "\", which is no input and no function" + more};
-      }
-    }
-    for (const std::string& name : names) {
-      parts->used.push_back(parser.GetUsedVar().contains(name));
-    }
     int results = 0;
     parser.Eval(results);
     if (results != 1) {
