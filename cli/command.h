@@ -34,6 +34,8 @@ class Command {
   virtual ~Command() = default;
   virtual std::string name() const = 0;
   virtual std::string description() const = 0;
+  /// Could it have changed a record? A refusal then says that it did not.
+  virtual bool writes() const { return false; }
   /// Declares options and positionals; they write into members of the command.
   virtual void declare(CLI::App& app) = 0;
   /// Does the work; InputError and StorageError are caught by run().

@@ -18,9 +18,11 @@ int execute(Command& command, const Surroundings& surroundings) {
     for (const Problem& problem : error.problems()) {
       surroundings.err << sentence(problem) << '\n';
     }
-    surroundings.err << (error.problems().size() == 1
-                             ? "Nothing was written.\n"
-                             : fmt::format("{} mistakes; nothing was written.\n", error.problems().size()));
+    if (command.writes()) {
+      surroundings.err << (error.problems().size() == 1
+                               ? "Nothing was written.\n"
+                               : fmt::format("{} mistakes; nothing was written.\n", error.problems().size()));
+    }
     return kRefused;
   } catch (const StorageError& error) {
     surroundings.err << error.what() << '\n';

@@ -44,6 +44,7 @@ class CertificateCommand : public Command {
  public:
   std::string name() const override { return "certificate"; }
   std::string description() const override { return "write certificates of calibrations"; }
+  bool writes() const override { return true; }
   void declare(CLI::App& app) override {
     app.add_option("RECORD", record_, "the record file")->required();
     app.add_option("CALIBRATION", calibrations_, "numbers of calibrations (see \"spanwright show\")")

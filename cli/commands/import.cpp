@@ -18,6 +18,7 @@ class Import : public Command {
  public:
   std::string name() const override { return "import"; }
   std::string description() const override { return "read calibration histories from CSV files"; }
+  bool writes() const override { return true; }
   void declare(CLI::App& app) override {
     app.add_option("RECORD", record_, "the record file")->required();
     app.add_option("DATA", data_, "the CSV files")->required()->expected(1, -1);

@@ -16,6 +16,7 @@ class NewRecord : public Command {
  public:
   std::string name() const override { return "new"; }
   std::string description() const override { return "make a record from a site description"; }
+  bool writes() const override { return true; }
   void declare(CLI::App& app) override {
     app.add_option("RECORD", record_, "the record file to make")->required();
     app.add_option("--site", site_, "the site description (TOML)")->required();

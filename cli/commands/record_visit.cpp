@@ -66,6 +66,7 @@ class RecordVisit : public Command {
  public:
   std::string name() const override { return "record"; }
   std::string description() const override { return "enter one visit from a file"; }
+  bool writes() const override { return true; }
   void declare(CLI::App& app) override {
     app.add_option("RECORD", record_, "the record file")->required();
     app.add_option("VISIT", visit_, "the visit (TOML)")->required();
