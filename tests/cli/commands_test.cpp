@@ -170,9 +170,12 @@ TEST_F(Commands, RejectsCanBeMendedAndImportedAgain) {
                             "--rejects", rejects, "--json"});
   EXPECT_EQ(kept.status, kFound) << kept.err;
   const Json first = Json::parse(kept.out);
-  ASSERT_EQ(first.at("rejected").size(), 1U) << kept.out;
-  EXPECT_EQ(first.at("rejected").at(0).at("line"), 4);
-  EXPECT_EQ(first.at("rejected").at(0).at("column"), 8);
+  const Json& refused = first.at("rejected");
+  ASSERT_EQ(refused.size(), 2U) << "the reading, and the rest of its visit: " << kept.out;
+  EXPECT_EQ(refused.at(0).at("line"), 2);
+  EXPECT_EQ(refused.at(1).at("line"), 4);
+  EXPECT_EQ(refused.at(1).at("column"), 8);
+  EXPECT_EQ(refused.at(1).at("heading"), "Reading");
 
   std::ifstream written(rejects, std::ios::binary);
   std::stringstream lines;
