@@ -13,6 +13,9 @@ std::vector<std::unique_ptr<Calculation>> allCalculations() {
   calculations.push_back(levelCalculation());
   calculations.push_back(fitCalculation());
   calculations.push_back(budgetCalculation());
+  calculations.push_back(riskCalculation());
+  calculations.push_back(intervalCalculation());
+  calculations.push_back(runCalculation());
   return calculations;
 }
 

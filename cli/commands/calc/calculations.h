@@ -16,5 +16,8 @@ std::unique_ptr<Calculation> convertCalculation();
 std::unique_ptr<Calculation> levelCalculation();
 std::unique_ptr<Calculation> fitCalculation();
 std::unique_ptr<Calculation> budgetCalculation();
+std::unique_ptr<Calculation> riskCalculation();
+std::unique_ptr<Calculation> intervalCalculation();
+std::unique_ptr<Calculation> runCalculation();
 
 }  // namespace spanwright
