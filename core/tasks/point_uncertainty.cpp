@@ -124,26 +124,27 @@ std::optional<double> placeOn(const VisitSheet& sheet, const CertificateRange& r
   return at;
 }
 
-double interpolatedUncertainty(const CertificateRange& range, double at) {
+/// A figure of the certificate at `at`, linear between its values, the nearer end's beyond them.
+double interpolated(const CertificateRange& range, double at, double CertificatePoint::*figure) {
   const auto& points = range.points;
   const auto above = std::find_if(points.begin(), points.end(),
                                   [&](const CertificatePoint& point) { return point.nominal >= at; });
   if (above == points.begin()) {
-    return above->uncertainty;
+    return (*above).*figure;
   }
   if (above == points.end()) {
-    return points.back().uncertainty;
+    return points.back().*figure;
   }
   const CertificatePoint& low = *(above - 1);
   const double share = (at - low.nominal) / (above->nominal - low.nominal);
-  return low.uncertainty + share * (above->uncertainty - low.uncertainty);
+  return low.*figure + share * ((*above).*figure - low.*figure);
 }
 
 /// One standard range that vouches for a value.
 struct Backing {
   const Standard* standard = nullptr;
+  const StandardCertificate* certificate = nullptr;
   const CertificateRange* range = nullptr;
-  double coverageFactor = 2.0;
   double at = 0.0;  ///< in the range's unit
 };
 
@@ -156,7 +157,7 @@ std::optional<Backing> backingFor(const VisitSheet& sheet, const std::vector<con
     }
     for (const CertificateRange& range : certificate->ranges) {
       if (const auto at = placeOn(sheet, range, value)) {
-        return Backing{standard, &range, certificate->coverageFactor, *at};
+        return Backing{standard, certificate, &range, *at};
       }
     }
   }
@@ -194,16 +195,63 @@ std::optional<double> sensitivity(const VisitSheet& sheet, const MeasuredValue& 
   return std::nullopt;
 }
 
-/// Adds a standard's two lines; false when the model has no slope there.
+/// What a certificate says of the standard's error at a value of `unit`, in that unit; nothing when it does
+/// not reach so far.
+std::optional<double> errorOn(const StandardCertificate& certificate, double value, Unit unit) {
+  for (const CertificateRange& range : certificate.ranges) {
+    if (range.points.empty() || !sameDimension(range.unit, unit)) {
+      continue;
+    }
+    const double at = convert(value, unit, range.unit).value_or(0.0);
+    const Reach reach = reachOf(range);
+    if (at >= reach.low && at <= reach.high) {
+      return convertDifference(interpolated(range, at, &CertificatePoint::error), range.unit, unit);
+    }
+  }
+  return std::nullopt;
+}
+
+/// The newest certificate before `current` that reaches the value, or nullptr.
+const StandardCertificate* certificateBefore(const Standard& standard, const StandardCertificate& current,
+                                             double value, Unit unit) {
+  const StandardCertificate* found = nullptr;
+  for (const StandardCertificate& each : standard.certificates) {
+    const bool earlier = each.issued < current.issued && (found == nullptr || found->issued < each.issued);
+    if (earlier && errorOn(each, value, unit)) {
+      found = &each;
+    }
+  }
+  return found;
+}
+
+/// Half-width of what the standard may have drifted since its certificate, in the range's unit: its change
+/// between its last two certificates, scaled by the days since the last. 0 when there is no earlier one.
+double driftSince(const Backing& backing, Date day) {
+  const StandardCertificate& current = *backing.certificate;
+  const Unit unit = backing.range->unit;
+  const StandardCertificate* before = certificateBefore(*backing.standard, current, backing.at, unit);
+  if (before == nullptr || day <= current.issued) {
+    return 0.0;
+  }
+  const double now = interpolated(*backing.range, backing.at, &CertificatePoint::error);
+  const double then = errorOn(*before, backing.at, unit).value_or(now);
+  const auto between = static_cast<double>((current.issued - before->issued).days());
+  const auto since = static_cast<double>((day - current.issued).days());
+  return std::abs(now - then) * since / between;
+}
+
+/// Adds a standard's lines; false when the model has no slope there.
 bool addBacking(const VisitSheet& sheet, const MeasuredValue& value, const Backing& backing,
                 std::vector<BudgetLine>& lines) {
   struct Source {
     const char* name;
     double uncertainty;
   };
-  const Source sources[] = {{"certificate of standard ",
-                             interpolatedUncertainty(*backing.range, backing.at) / backing.coverageFactor},
-                            {"resolution of standard ", resolutionUncertainty(backing.range->resolution)}};
+  const Source sources[] = {
+      {"certificate of standard ", interpolated(*backing.range, backing.at, &CertificatePoint::uncertainty) /
+                                       backing.certificate->coverageFactor},
+      {"drift of standard ", rectangular(driftSince(backing, sheet.when.date()))},
+      {"resolution of standard ", resolutionUncertainty(backing.range->resolution)}};
   for (const Source& source : sources) {
     if (!(source.uncertainty > 0.0)) {
       continue;

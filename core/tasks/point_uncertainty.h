@@ -41,9 +41,15 @@ Repeatability repeatability(const std::vector<Reading>& readings);
 ///  through the
 ///    model's slope (GUM 5.1.3 NOTE 2: half the change of the result for plus and minus one standard
 ///    uncertainty);
+///  - each standard's drift since that certificate, likewise: the change of its error, at this value, between
+///    its last two certificates that reach it, scaled by the time since the last, as half-width of a
+///    rectangular distribution (common practice, no source); no line for a standard with one certificate
+///    only;
 ///  - each standard's resolution, step/sqrt(12), likewise;
 ///  - the resolution of the reading where the subject shows it itself: the model's step, or the digits typed;
 ///  - repeatability when points were repeated.
+/// There is no line for the reference junction of a couple fed with mV nor for the leads of a two-wire RTD:
+/// the record holds neither the junction sensor's uncertainty nor the leads' resistance, and none is assumed.
 /// Of several standards that cover a value the first named counts. Nothing when a value is covered by none,
 /// or when nothing contributes.
 std::optional<Budget> pointBudget(const VisitSheet& sheet, const Reading& reading,

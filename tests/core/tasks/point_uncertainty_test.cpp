@@ -166,6 +166,71 @@ TEST_F(Uncertainty, ASensorNeedsStandardsForBothItsSides) {
       ElementsAre(HasSubstr("no sensor was fitted on TT-101 on 2018-06-01T10:00:00, so there is no loop")));
 }
 
+/// The budget's lines of one reading of TT-110 on 2026-02-20, 09:30.
+std::optional<Budget> budgetAt(const Register& site, const char* applied, const char* reading,
+                               std::size_t point, const char* when = "2026-02-20T09:30") {
+  const auto sheet = std::get<VisitSheet>(openSheet(site, "TT-110", Subject::channel, moment(when)));
+  const TypedReading text = typed(reading, applied).typed;
+  const auto judged = judge(sheet, sheet.points.at(point), text, {});
+  return pointBudget(sheet, std::get<Reading>(judged), {site.standard("LC-2201")});
+}
+std::vector<std::string> namesOf(const Budget& budget) {
+  std::vector<std::string> names;
+  for (const BudgetLine& line : budget.lines) {
+    names.push_back(line.name);
+  }
+  return names;
+}
+
+// By hand: from C-1 (2024-02-12) to C-2 (2025-02-20), 374 days, the error at 12 mA went from -0.0004 to
+// 0.0003 mA; 365 days later the half-width is 0.0007 x 365/374 mA, over sqrt(3), times 150/16 degC per mA.
+TEST_F(Uncertainty, ADriftingStandardAddsALine) {
+  site_.standards[0].certificates[0].ranges[0].points[1].error = -0.0004;
+  const auto budget = budgetAt(site_, "12.000 mA", "75.2", 1);
+  ASSERT_TRUE(budget.has_value());
+  ASSERT_THAT(namesOf(*budget), ElementsAre("certificate of standard LC-2201", "drift of standard LC-2201",
+                                            "resolution of standard LC-2201", "resolution of the reading"));
+  const double slope = 150.0 / 16.0;
+  const BudgetLine& drift = budget->lines[1];
+  EXPECT_NEAR(drift.standardUncertainty, 0.0007 * 365.0 / 374.0 / std::sqrt(3.0), 1e-15);
+  EXPECT_NEAR(drift.sensitivity, slope, 1e-9);
+  EXPECT_TRUE(std::isinf(drift.degreesOfFreedom));
+  EXPECT_NEAR(budget->lines[0].standardUncertainty, 0.0006, 1e-15);
+  EXPECT_NEAR(budget->lines[2].standardUncertainty, 0.001 / std::sqrt(12.0), 1e-15);
+  EXPECT_NEAR(budget->lines[3].standardUncertainty, 0.1 / std::sqrt(12.0), 1e-15);
+  const double byHand =
+      std::sqrt(slope * slope * (0.0006 * 0.0006 + std::pow(0.0007 * 365.0 / 374.0, 2) / 3.0 + 1e-6 / 12.0) +
+                0.01 / 12.0);
+  EXPECT_NEAR(budget->combined, byHand, 1e-9);
+  EXPECT_NEAR(budget->expanded, 2.0 * byHand, 1e-9);
+
+  // The same stands in the reading of a visit; half-way to 4 mA, where nothing changed, half the drift.
+  const Calibration made = checked(goodVisit());
+  EXPECT_NEAR(*made.asFound[1].expandedUncertainty, 2.0 * byHand, 1e-9);
+  const auto between = budgetAt(site_, "11.600 mA", "71.3", 1);
+  EXPECT_NEAR(between->lines.at(1).standardUncertainty, 0.95 * 0.0007 * 365.0 / 374.0 / std::sqrt(3.0),
+              1e-15);
+  // No drift at 4 mA, and none on the day of the certificate.
+  EXPECT_EQ(namesOf(*budgetAt(site_, "4.000 mA", "0.1", 0)).size(), 3U);
+  EXPECT_EQ(namesOf(*budgetAt(site_, "12.000 mA", "75.2", 1, "2025-02-20T09:30")).size(), 3U);
+  // While C-1 was in use nothing came before it.
+  EXPECT_EQ(namesOf(*budgetAt(site_, "12.000 mA", "75.2", 1, "2024-06-01T09:30")).size(), 3U);
+}
+
+// An earlier certificate in another unit counts; one that does not reach the value is passed over.
+TEST_F(Uncertainty, TheLastCertificateThatReachesTheValueCounts) {
+  auto& certificates = site_.standards[0].certificates;
+  certificates[0].ranges[0] = {Unit::ampere, 1e-6, {{0.004, 0, 1e-6}, {0.02, -4e-7, 1e-6}}};
+  auto budget = budgetAt(site_, "12.000 mA", "75.2", 1);
+  // -0.0002 mA then, 0.0003 mA now.
+  EXPECT_NEAR(budget->lines.at(1).standardUncertainty, 0.0005 * 365.0 / 374.0 / std::sqrt(3.0), 1e-15);
+  const CertificateRange low{Unit::milliampere, 0.001, {{0, 0.1, 0.001}, {5, 0.1, 0.001}}};
+  certificates.insert(certificates.begin() + 1,
+                      test::certificate("C-1b", test::day(2024, 8, 1), test::day(2025, 8, 1), {low}));
+  budget = budgetAt(site_, "12.000 mA", "75.2", 1);
+  EXPECT_NEAR(budget->lines.at(1).standardUncertainty, 0.0005 * 365.0 / 374.0 / std::sqrt(3.0), 1e-15);
+}
+
 TEST_F(Uncertainty, StandardsForAUnitAndForASheet) {
   const auto serials = [](const std::vector<const Standard*>& standards) {
     std::vector<std::string> result;
