@@ -30,7 +30,11 @@ std::string withUnit(const std::string& number, const std::string& unit) {
 }
 
 std::string degreesText(double degrees) {
-  return std::isfinite(degrees) ? formatSignificant(degrees, 4) : "infinite";
+  return std::isfinite(degrees) ? formatShortest(std::round(10.0 * degrees) / 10.0) : "infinite";
+}
+
+std::string percentText(double probability) {
+  return formatShortest(std::round(1e4 * probability) / 100.0);
 }
 
 struct Outcome {
@@ -196,8 +200,8 @@ class BudgetCalculation : public Calculation {
         "Monte Carlo, {} trials, seed {}: {}, standard uncertainty {}\n"
         "  {} % interval, symmetric {} to {}, shortest {} to {}\n",
         result.trials, options_.seed, shown(result.value), shown(result.standardUncertainty),
-        formatSignificant(100.0 * result.probability, 4), shown(result.symmetric.low),
-        shown(result.symmetric.high), shown(result.shortest.low), shown(result.shortest.high));
+        percentText(result.probability), shown(result.symmetric.low), shown(result.symmetric.high),
+        shown(result.shortest.low), shown(result.shortest.high));
     if (!result.stabilised) {
       surroundings.out << fmt::format(
           "  Not steady to {} significant digits: allow more --trials or ask for fewer --digits.\n",
@@ -230,7 +234,7 @@ class BudgetCalculation : public Calculation {
           withUnit(formatFixed(budget.expanded, decimals), unit), formatFixed(budget.coverageFactor, 2),
           file.coverage.method == CoverageMethod::given
               ? ", as stated"
-              : fmt::format(", {} %", formatSignificant(100.0 * budget.probability, 4)));
+              : fmt::format(", {} %", percentText(budget.probability)));
       if (file.secondOrder) {
         surroundings.out << fmt::format("of first order alone {}\n",
                                         withUnit(formatFixed(budget.firstOrder, decimals), unit));
