@@ -111,9 +111,9 @@ QAbstractAxis* makeInputAxis(const std::vector<TestPoint>& points, const ChartLo
   for (const TestPoint& point : points) {
     axis->append(pointWord(point), visitChartX(points, point));
   }
-  axis->setLabelsAngle(-40);
+  axis->setLabelsAngle(-90);  // names of any length, none over another
   axis->setTruncateLabels(false);
-  dress(axis, tr("Point"), look);
+  dress(axis, {}, look);
   return axis;
 }
 

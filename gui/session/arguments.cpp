@@ -99,7 +99,7 @@ QString readArguments(const QStringList& given, Arguments& into) {
     }
   }
   if (parser.isSet(QStringLiteral("size"))) {
-    const QString wrong = readSize(parser.value(QStringLiteral("size")), into);
+    QString wrong = readSize(parser.value(QStringLiteral("size")), into);
     if (!wrong.isEmpty()) {
       return wrong;
     }
