@@ -69,16 +69,51 @@ TEST(Adjustment, LeavesTheSpanAloneWhenOnePlaceWasRead) {
   EXPECT_EQ(found.correction.span, 0.0);
   EXPECT_NEAR(found.correction.zero, -0.2, 1e-9);
   EXPECT_EQ(found.advice, AdjustmentAdvice::adjust);
+  // 3 % of span apart: a line through both would swing by several mA at the ends.
+  const AdvisedAdjustment near = adviseAdjustment(
+      {{12.0, 12.3, {-0.1, 0.1}, Direction::up}, {12.5, 12.6, {-0.1, 0.1}, Direction::up}}, kLoop, 0.7);
+  EXPECT_EQ(near.correction.span, 0.0);
+  EXPECT_NEAR(near.correction.zero, -0.2, 1e-9);
 }
 
-TEST(Adjustment, OfEquallyGoodOnesMovesLeast) {
-  // Hysteresis at the middle decides the worst fraction; the ends leave a choice of slopes, one of them none.
+TEST(Adjustment, LevelErrorsNeedNoSpan) {
+  // The highest reading at the middle against both ends: half of it either way, without a slope.
   Points points = fivePoints({0.0, 0.0, 0.15, 0.0, 0.0});
   points.push_back({12.0, 12.05, {-0.1, 0.1}, Direction::down});
   const AdvisedAdjustment found = adviseAdjustment(points, kLoop, 0.7);
   EXPECT_NEAR(found.worstExact, 1.0 - 0.25, 1e-6);
   EXPECT_NEAR(found.correction.span, 0.0, 1e-6);
   EXPECT_NEAR(found.correction.zero, -0.075, 1e-6);
+}
+
+// Only too high counts, so that many corrections leave nothing; a fine walk over slopes, each with the
+// highest zero that does, finds the one that moves the ends least.
+TEST(Adjustment, OfEquallyGoodOnesMovesLeast) {
+  constexpr unsigned kSeed = 20261130;
+  std::mt19937 random(kSeed);
+  std::uniform_real_distribution<double> uniform(-0.5, 1.0);
+  for (int round = 0; round < 60; ++round) {
+    const Points points = fivePoints(
+        {uniform(random), uniform(random), 1.0, uniform(random), uniform(random)}, {-kInfinite, 0.1});
+    const AdvisedAdjustment found = adviseAdjustment(points, kLoop, 0.01);
+    EXPECT_EQ(found.worstExact, 0.0) << "seed " << kSeed << " round " << round;
+    const auto place = [](const AdjustmentPoint& point) { return (point.reading - 4.0) / 16.0; };
+    const auto move = [&](double zero, double span) {
+      return std::max(std::abs(zero + span * place(points.front())),
+                      std::abs(zero + span * place(points.back())));
+    };
+    double least = kInfinite;
+    for (int i = -20000; i <= 20000; ++i) {
+      const double span = i * 1e-4;
+      double zero = kInfinite;
+      for (const AdjustmentPoint& point : points) {
+        zero = std::min(zero, -(point.reading - point.expected) - span * place(point));
+      }
+      least = std::min(least, move(zero, span));
+    }
+    EXPECT_LE(move(found.correction.zero, found.correction.span), least + 1e-9) << "round " << round;
+    EXPECT_GE(move(found.correction.zero, found.correction.span), least - 2e-4) << "round " << round;
+  }
 }
 
 TEST(Adjustment, SaysWhenItIsNotWorthIt) {
@@ -104,9 +139,9 @@ TEST(Adjustment, SaysWhenItIsNotWorthIt) {
   Points noisy = fivePoints({0.08, 0.02, 0.02, 0.02, 0.02});
   noisy.push_back({4.0, 3.96, {-0.1, 0.1}, Direction::up});
   EXPECT_EQ(adviseAdjustment(noisy, kLoop, 0.7).advice, AdjustmentAdvice::withinScatter);
-  // Out of tolerance the same gain is worth it.
+  // Out of tolerance a gain of 0.5, still less than the repeats differ by, is worth it.
   for (AdjustmentPoint& point : noisy) {
-    point.reading += 0.04;
+    point.reading += 0.03;
   }
   EXPECT_EQ(adviseAdjustment(noisy, kLoop, 0.7).advice, AdjustmentAdvice::adjust);
 }

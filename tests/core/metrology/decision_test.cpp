@@ -114,7 +114,7 @@ TEST(Decide, FourAnswers) {
   // Limits of 1, U = 0.2; a guard band of 0.2.
   const Row rows[] = {
       {1.0, 0.0, Decision::pass, true},
-      {1.0, 0.8, Decision::pass, true},  // 1 - 0.2 is not 0.8 in binary
+      {1.0, 0.8, Decision::pass, true},
       {1.0, -0.8, Decision::pass, true},
       {1.0, 0.81, Decision::conditionalPass, false},
       {1.0, -1.0, Decision::conditionalPass, false},
@@ -136,6 +136,10 @@ TEST(Decide, FourAnswers) {
     EXPECT_EQ(decide(kBoth, guard, row.error), row.decision) << row.factor << " " << row.error;
     EXPECT_EQ(accepted(guard, row.error), row.accepted) << row.factor << " " << row.error;
   }
+  // 0.3 - 0.1 is a little less than 0.2 in binary.
+  const Guard tenth = guardFor({.basis = GuardBasis::width, .width = 0.1}, {-0.3, 0.3}, 0.1, 0.2);
+  EXPECT_EQ(decide({-0.3, 0.3}, tenth, 0.2), Decision::pass);
+  EXPECT_TRUE(accepted(tenth, 0.2));
   const ErrorLimits oneSide{-kInfinite, 0.5};
   EXPECT_EQ(decide(oneSide, factorGuard(1.0, oneSide), -1e9), Decision::pass);
   EXPECT_EQ(decide(oneSide, factorGuard(1.0, oneSide), 0.4), Decision::conditionalPass);

@@ -270,7 +270,7 @@ TEST(EstimateWithin, WeighsTheMeasurementByThePopulation) {
   const Estimate even = estimateWithin({0.0, 0.3}, 0.5, 0.3);
   EXPECT_NEAR(even.error, 0.25, 1e-15);
   EXPECT_NEAR(even.standardUncertainty, 0.3 / std::sqrt(2.0), 1e-15);
-  // Averaged over what is measured, its conformance probability is the population's.
+  EXPECT_NEAR(estimateWithin({1.0, 0.3}, 2.0, 0.3).error, 1.5, 1e-15);
   const Estimate wide = estimateWithin({0.0, 1e6}, 0.5, 0.3);
   EXPECT_NEAR(wide.error, 0.5, 1e-12);
   EXPECT_NEAR(wide.standardUncertainty, 0.3, 1e-12);

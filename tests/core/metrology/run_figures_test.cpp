@@ -218,6 +218,9 @@ TEST(NumberCycles, FollowsTheOrderOfTheWork) {
       cyclesOf(
           {{50, 0, up}, {100, 0, up}, {50, 0, down}, {0, 0, down}, {50, 0, up}, {100, 0, up}, {50, 0, down}}),
       (std::vector<int>{1, 1, 1, 1, 2, 2, 2}));
+  // The second cycle begins at a point that the first did not have going up.
+  EXPECT_EQ(cyclesOf({{50, 0, up}, {100, 0, up}, {50, 0, down}, {0, 0, down}, {25, 0, up}, {50, 0, up}}),
+            (std::vector<int>{1, 1, 1, 1, 2, 2}));
   // By point, as in a table.
   EXPECT_EQ(cyclesOf({{0, 0, down}, {0, 0, down}, {50, 0, up}, {50, 0, up}, {50, 0, down}, {50, 0, down}}),
             (std::vector<int>{1, 2, 1, 2, 1, 2}));
