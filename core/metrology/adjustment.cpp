@@ -71,7 +71,6 @@ class Search {
         }
       }
     }
-    ends_ = {lowest, highest};
     if (highest - lowest < 0.1) {
       trim.spanLow = trim.spanHigh = 0.0;
     }
@@ -98,9 +97,9 @@ class Search {
     if (!found) {
       return result;
     }
-    consider(result, *found);
-    if (const auto gentle = leastMove((*found)[2])) {
-      consider(result, *gentle);
+    const Correction correction{(*found)[0] * unit_, (*found)[1] * unit_};
+    if (const double fractionThere = worst(correction); fractionThere < result.worst) {
+      result = {correction, fractionThere};
     }
     return result;
   }
@@ -108,15 +107,6 @@ class Search {
  private:
   double worst(const Correction& correction) const {
     return worstFraction(points_, scale_, errorsAfter(points_, scale_, correction, 0.0));
-  }
-
-  // A later solution that is as good replaces the earlier one.
-  void consider(Best& best, const std::vector<double>& x) const {
-    const Correction correction{x[0] * unit_, x[1] * unit_};
-    const double fractionThere = worst(correction);
-    if (fractionThere <= best.worst * (1.0 + 1e-9)) {
-      best = {correction, fractionThere};
-    }
   }
 
   // error + zero + span * place <= fraction * limit, both ways; over zero, span, fraction.
@@ -134,28 +124,11 @@ class Search {
     return constraints;
   }
 
-  // Of the corrections that leave no more than this fraction, the one that moves the readings least; over
-  // zero, span, move.
-  std::optional<std::vector<double>> leastMove(double fractionLeft) const {
-    std::vector<HalfSpace> constraints;
-    for (HalfSpace& constraint : fractionConstraints()) {
-      const double room = -constraint.coefficients[2] * fractionLeft;
-      constraint.bound += room + 1e-11 * (1.0 + room);
-      constraint.coefficients[2] = 0.0;
-      constraints.push_back(std::move(constraint));
-    }
-    for (const double at : {ends_.low, ends_.high}) {
-      constraints.push_back({{1.0, at, -1.0}, 0.0});
-      constraints.push_back({{-1.0, -at, -1.0}, 0.0});
-    }
-    return leastOf({0.0, 0.0, 1.0}, constraints, {zero_, span_, {0.0, 4000.0}});
-  }
-
   const Points& points_;
   const ReadingScale& scale_;
   double unit_ = 0.0;
   double leastLimit_ = kInfinite;
-  VariableRange zero_, span_, ends_;
+  VariableRange zero_, span_;
 };
 
 // The worst fraction that is left at the point where it is largest, could each be moved on its own: what its

@@ -87,12 +87,12 @@ std::optional<std::string> adjustmentFault(const std::vector<AdjustmentPoint>& p
                                            const ReadingScale& scale, double adjustLimit,
                                            const TrimRange& trim);
 
-/// The advice. The correction is found exactly, as a linear program in zero, span and the worst fraction; of
-/// equally good corrections the one that moves readings least. When the points lie within 10 % of span of
-/// each other the span is left alone: it cannot be told from one place. `adjustLimit` is a fraction of
-/// tolerance. The corrected reading is rounded to the nearest step, without regard to the ends of the
-/// converter. Repeats are known by expected values within kSamePointPercent of span. Throws
-/// std::invalid_argument with the words of adjustmentFault.
+/// The advice. The correction is found exactly, as a linear program in zero, span and the worst fraction.
+/// Where several are equally good it is one of them, and a trim that makes no difference is left alone. When
+/// the points lie within 10 % of span of each other the span is left alone: it cannot be told from one place.
+/// `adjustLimit` is a fraction of tolerance. The corrected reading is rounded to the nearest step, without
+/// regard to the ends of the converter. Repeats are known by expected values within kSamePointPercent of
+/// span. Throws std::invalid_argument with the words of adjustmentFault.
 AdvisedAdjustment adviseAdjustment(const std::vector<AdjustmentPoint>& points, const ReadingScale& scale,
                                    double adjustLimit, const TrimRange& trim = {});
 
