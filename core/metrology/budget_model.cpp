@@ -48,9 +48,9 @@ std::optional<BudgetFault> faultOf(const BudgetModel& model) {
   std::set<std::pair<std::size_t, std::size_t>> seen;
   for (const Correlation& each : model.correlations) {
     assert(each.first < model.inputs.size() && each.second < model.inputs.size());
-    const std::string& first = model.inputs[each.first].name;
-    const std::string& second = model.inputs[each.second].name;
-    const std::string pair = "the correlation of \"" + first + "\" and \"" + second + "\" ";
+    std::string pair = "the correlation of \"";
+    pair.append(model.inputs[each.first].name).append("\" and \"");
+    pair.append(model.inputs[each.second].name).append("\" ");
     if (!(std::abs(each.coefficient) <= 1.0)) {
       return BudgetFault{each.first, pair + "is not between -1 and 1",
                          "give a coefficient, not a covariance"};

@@ -38,16 +38,16 @@ std::optional<Derivative> extrapolate(const std::function<double(double)>& diffe
   std::array<double, kLevels> before{}, now{};
   std::optional<Derivative> best;
   std::size_t depth = 0;  // entries of the previous row
-  double step = firstStep;
-  for (std::size_t level = 0; level < kLevels; ++level, step /= 2.0) {
+  for (std::size_t level = 0; level < kLevels; ++level) {
+    const double step = std::ldexp(firstStep, -static_cast<int>(level));
     now[0] = difference(step);
     if (!std::isfinite(now[0])) {
       depth = 0;  // begin again nearer to the point
       best.reset();
       continue;
     }
-    double factor = 4.0;
-    for (std::size_t j = 1; j <= depth; ++j, factor *= 4.0) {
+    for (std::size_t j = 1; j <= depth; ++j) {
+      const double factor = std::ldexp(1.0, 2 * static_cast<int>(j));
       now[j] = now[j - 1] + (now[j - 1] - before[j - 1]) / (factor - 1.0);
       const double cutOff = std::max(std::abs(now[j] - now[j - 1]), std::abs(now[j] - before[j - 1]));
       const double error = std::max(cutOff, rounding(step));

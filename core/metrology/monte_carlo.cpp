@@ -133,7 +133,7 @@ struct Places {
   std::size_t span = 0;
 };
 Places symmetricPlaces(std::size_t trials, double probability) {
-  const auto span = static_cast<std::size_t>(probability * static_cast<double>(trials) + 0.5);
+  const auto span = static_cast<std::size_t>(std::llround(probability * static_cast<double>(trials)));
   const std::size_t steps = std::min(span, trials - 1);
   const std::size_t begin = std::max<std::size_t>((trials - steps + 1) / 2, 1);
   return {begin - 1, steps};

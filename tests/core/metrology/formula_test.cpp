@@ -4,8 +4,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <clocale>
 #include <cmath>
+#include <locale>
 #include <numbers>
 
 namespace spanwright {
@@ -116,13 +116,16 @@ TEST(Formula, NamesOfInputs) {
   }
 }
 
+struct DecimalComma : std::numpunct<char> {
+  char do_decimal_point() const override { return ','; }
+};
+
 // A locale with a decimal comma must not change what 1.5 means.
 TEST(Formula, IgnoresTheLocale) {
-  const char* before = std::setlocale(LC_ALL, "de_DE.UTF-8");
+  const std::locale before = std::locale::global(std::locale(std::locale::classic(), new DecimalComma));
   EXPECT_EQ(valueOf("1.5 + 1"), 2.5);
-  if (before != nullptr) {
-    std::setlocale(LC_ALL, "C");
-  }
+  EXPECT_THAT(faultOf("x + 1,5").what, HasSubstr("several formulas"));
+  std::locale::global(before);
 }
 
 }  // namespace
