@@ -193,7 +193,8 @@ TEST(GlobalRisk, FalseAcceptFallsAsTheGuardBandGrows) {
     const Population population{uniform(random) - 0.5, 0.1 + uniform(random)};
     const double u = 0.02 + 0.5 * uniform(random);
     double accept = 1.0, reject = -1.0;
-    for (double band = -0.3; band < 0.5; band += 0.05) {
+    for (int step = -6; step < 10; ++step) {
+      const double band = 0.05 * step;
       const GlobalRisk risk = globalRisk(limits, {limits.low + band, limits.high - band}, population, u);
       EXPECT_LT(risk.falseAccept, accept) << "seed " << kSeed << " round " << round << " band " << band;
       EXPECT_GT(risk.falseReject, reject) << "seed " << kSeed << " round " << round << " band " << band;
@@ -259,7 +260,8 @@ TEST(WorstFalseAccept, GuardBandPublishedForTwoPercent) {
 TEST(WorstFalseAccept, IsNotExceededByAnySpread) {
   const double worst = worstFalseAccept({-1.0, 2.0}, {-0.9, 1.9}, 0.3);
   double largest = 0.0;
-  for (double sd = 0.01; sd < 100.0; sd *= 1.02) {
+  for (int step = 0; step < 460; ++step) {
+    const double sd = 0.01 * std::pow(1.02, step);
     largest = std::max(largest, globalRisk({-1.0, 2.0}, {-0.9, 1.9}, {0.5, sd}, 0.3).falseAccept);
   }
   EXPECT_GE(worst, largest);
