@@ -221,6 +221,7 @@ TEST_F(Commands, AVisitIsRecordedShownAndCertified) {
   EXPECT_EQ(again.status, kRefused) << "the same visit twice";
   EXPECT_EQ(document({"show", record_, tag}), shown) << "a refused visit changed the record";
 
+#ifdef SPANWRIGHT_WITH_GUI
   const Json written =
       document({"certificate", record_, number, "--out", (folder_ / "certificates").string()});
   const std::string file = written.at(0).at("files").at(0);
