@@ -111,6 +111,12 @@ ProposedVisit readVisitFile(const std::filesystem::path& file) {
   readConditions(root, visit.conditions);
   visit.asFound = readReadings(root, "as_found");
   visit.asLeft = readReadings(root, "as_left");
+  // Drift is cut at adjustments, so readings taken afterwards must say whether there was one.
+  if (!visit.asLeft.empty() && !root.has("adjustment")) {
+    root.problem(
+        "adjustment", "is missing although there are as-left readings",
+        "say adjustment = { adjusted = true, text = \"...\" }, or adjusted = false when nothing was changed");
+  }
   if (!root.has("as_found")) {
     root.problem("as_found", "is missing", "add as_found = [ { reading = \"...\" }, ... ]");
   }

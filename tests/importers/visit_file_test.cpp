@@ -81,6 +81,8 @@ INSTANTIATE_TEST_SUITE_P(
         Mistake{"{ skip = ", "{ reading = \"1\", skip = ", "stands beside skip"},
         Mistake{"{ skip = \"valve could not be isolated\" }", "{ applied = \"3\" }",
                 "reading of as_found, entry 3 and skip are both missing"},
+        Mistake{"adjustment = { adjusted = true, text = \"zero trimmed\" }\n", "",
+                "adjustment of the visit file is missing although there are as-left readings"},
         Mistake{"valve could not be isolated", " ", "say why"},
         Mistake{"{ reading = \"37,60\" }", "{ reading = \"37,60\", direction = \"up\" }", "without point"},
         Mistake{"humidity = 45", "humidity = 145", "a number from 0 to 100 is expected"},
