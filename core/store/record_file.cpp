@@ -6,8 +6,6 @@
 #include <unistd.h>
 
 #include <algorithm>
-#include <array>
-#include <fstream>
 #include <random>
 #include <system_error>
 
@@ -122,24 +120,26 @@ void lookAtFile(const fs::path& file) {
   if (!fs::is_regular_file(status)) {
     refuse(file, "is not a file on a disk", "name the record's file");
   }
-  std::ifstream stream(file, std::ios::binary);
-  if (!stream) {
+  if (::faccessat(AT_FDCWD, file.c_str(), R_OK, AT_EACCESS) != 0) {
     refuse(file, "may not be opened by you", "ask for permission to read it");
   }
+}
+
+/// What the first bytes tell, before any statement can act on them.
+void lookAtHead(Connection& connection) {
   constexpr std::string_view kHead{"SQLite format 3\0", 16};
-  std::array<char, 100> head{};
-  stream.read(head.data(), head.size());
-  if (stream.gcount() == 0) {
-    refuse(file, "is empty and not a record", "choose another file, or restore it from a backup");
+  constexpr std::size_t kHeadSize = 100;
+  const std::string head = connection.firstBytes(kHeadSize);
+  if (head.empty()) {
+    connection.refuse("is empty and not a record", "choose another file, or restore it from a backup");
   }
-  const std::string_view read(head.data(), static_cast<std::size_t>(stream.gcount()));
-  if (!read.starts_with(kHead)) {
-    refuse(file, "is not a record of this program", "choose another file");
+  if (!head.starts_with(kHead)) {
+    connection.refuse("is not a record of this program", "choose another file");
   }
-  if (read.size() < head.size()) {
-    refuse(file, "is damaged (it ends too early)", "restore it from a backup");
+  if (head.size() < kHeadSize) {
+    connection.refuse("is damaged (it ends too early)", "restore it from a backup");
   }
-  refuseCutPage(file, read);
+  refuseCutPage(connection.file(), head);
 }
 
 void checkIdentity(Connection& connection) {
@@ -183,6 +183,7 @@ bool mustBeReadAsItStands(const fs::path& file) {
 std::unique_ptr<Connection> openForReading(const fs::path& file) {
   const auto access = mustBeReadAsItStands(file) ? Connection::Access::frozen : Connection::Access::readOnly;
   auto connection = std::make_unique<Connection>(file, access);
+  lookAtHead(*connection);
   setUp(*connection);
   connection->execute("PRAGMA query_only = ON");
   return connection;
@@ -190,6 +191,7 @@ std::unique_ptr<Connection> openForReading(const fs::path& file) {
 
 std::unique_ptr<Connection> openForWriting(const fs::path& file) {
   auto connection = std::make_unique<Connection>(file, Connection::Access::readWrite);
+  lookAtHead(*connection);
   setUp(*connection);
   checkIdentity(*connection);
   // Readers and one writer at once, and savings that outlive a crash, rest on this mode: no record without
@@ -212,6 +214,9 @@ void createRecordFile(const fs::path& file, const std::function<void(Connection&
   if (!fs::is_directory(folder)) {
     refuse(file, "cannot be made because its folder is not there",
            "make the folder first, or choose another");
+  }
+  if (::faccessat(AT_FDCWD, folder.c_str(), W_OK | X_OK, AT_EACCESS) != 0) {
+    refuse(file, "cannot be made because you may not write in its folder", "choose another folder");
   }
   const HalfMade made(file);
   {

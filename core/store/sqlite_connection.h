@@ -112,6 +112,10 @@ class Connection {
   ~Connection();
 
   const std::filesystem::path& file() const { return file_; }
+  /// The file's first bytes, at most `count`, read through SQLite's own handle. Never open and close the file
+  /// beside it: closing any handle of a file drops every lock this process has on it (POSIX fcntl), and
+  /// another program would then take the log away from under an open connection.
+  std::string firstBytes(std::size_t count);
   /// Executes statements without rows and without values.
   void execute(std::string_view sql);
   /// The statement, prepared once and kept; a second use at the same time gets its own.
