@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
+#include "core/metrology/ruling.h"
 #include "importers/site_parts.h"
 
 namespace spanwright {
@@ -77,10 +78,53 @@ void readPoints(TomlTable& table, TestScheme& scheme) {
   scheme.loss = table.yes("loss", false);
 }
 
+DecisionRule guardBandRule(TomlTable& table) {
+  DecisionRule rule;
+  rule.basis = GuardBasis::factor;
+  rule.factor = table.needNumber("factor", {0.0, kWidestGuardFactor, true});
+  return rule;
+}
+
+DecisionRule falseAcceptRule(TomlTable& table) {
+  DecisionRule rule;
+  rule.basis = table.yes("any_spread", false) ? GuardBasis::anyPopulation : GuardBasis::specificRisk;
+  const double limit = table.needNumber("limit", kPositive);
+  if (limit < 0.5) {
+    rule.falseAcceptLimit = limit;
+  } else {
+    table.problem("limit", fmt::format("is {}", limit), "a probability below 0.5 is expected; 2 % is 0.02");
+  }
+  return rule;
+}
+
+/// "simple", or a table with the rule's name and numbers.
+void readDecisionRule(TomlTable& plan, DecisionRule& rule) {
+  if (!plan.isTable("decision_rule")) {
+    // Only simple acceptance has no numbers; those of the others are not left to a default unsaid.
+    const std::string word = plan.text("decision_rule", "simple");
+    if (word != "simple") {
+      plan.problem(
+          "decision_rule", "is " + inQuotes(word),
+          "write \"simple\", { rule = \"guard-band\", factor = 1.0 } or { rule = \"false-accept\", limit "
+          "= 0.02 }");
+    }
+    return;
+  }
+  using Read = DecisionRule (*)(TomlTable&);
+  constexpr Read kSimple = [](TomlTable&) { return DecisionRule{}; };
+  constexpr std::pair<std::string_view, Read> kRules[] = {
+      {"simple", kSimple}, {"guard-band", guardBandRule}, {"false-accept", falseAcceptRule}};
+  if (auto table = plan.table("decision_rule")) {
+    if (const auto read = table->needChoice<Read>("rule", kRules)) {
+      rule = (*read)(*table);
+      table->finish();
+    }
+  }
+}
+
 }  // namespace
 
 void readPlans(TomlTable& file, SiteReading& reading) {
-  constexpr std::pair<std::string_view, std::string_view> kRules[] = {{"simple", "simple"}};
   for (auto& table : file.tables("plan", "[[plan]]")) {
     Plan plan;
     plan.code = table.needText("code");
@@ -94,7 +138,7 @@ void readPlans(TomlTable& file, SiteReading& reading) {
     readPoints(table, plan.scheme);
     readTolerance(table, plan.tolerance);
     plan.adjustLimit = table.number("adjust_limit", plan.adjustLimit, {0.0, 1.0, true});
-    plan.decisionRule = table.choice<std::string_view>("decision_rule", kRules).value_or("simple");
+    readDecisionRule(table, plan.decisionRule);
     plan.settleSeconds = table.number("settle_seconds", 0.0, {0.0, 86400.0});
     plan.minutes = table.number("minutes", plan.minutes, {0.0, 10080.0, true});
     plan.cautions = table.texts("cautions");

@@ -23,7 +23,8 @@
 namespace spanwright {
 
 /// The whole file as text. StorageError when it cannot be read or is larger than `limit` bytes.
-std::string readWholeFile(const std::filesystem::path& file, std::size_t limit = std::size_t{64} * 1024 * 1024);
+std::string readWholeFile(const std::filesystem::path& file,
+                          std::size_t limit = std::size_t{64} * 1024 * 1024);
 
 /// `text` in double quotes, control characters written out and long texts shortened, for messages.
 std::string inQuotes(std::string_view text);
@@ -76,6 +77,7 @@ class TomlTable {
   /// Where the key's value stands; where the table begins when there is none.
   toml::source_position at(std::string_view key) const;
   bool has(std::string_view key) const { return table_->contains(key); }
+  bool isTable(std::string_view key) const { return (*table_)[key].is_table(); }
   /// A mistake about this key's value: `what` follows "<key> of <table> ".
   void problem(std::string_view key, std::string_view what, std::string todo) const;
 

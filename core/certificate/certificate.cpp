@@ -5,6 +5,7 @@
 
 #include "core/certificate/results.h"
 #include "core/certificate/words.h"
+#include "core/record/ruled_reading.h"
 
 namespace spanwright {
 namespace {
@@ -21,14 +22,15 @@ std::vector<const Reading*> pointersTo(const std::vector<Reading>& readings) {
 void describeResults(Certificate& certificate, const CertificateSource& source) {
   const Calibration& calibration = *source.calibration;
   const PointModelPtr model = certificateModel(source);
-  certificate.tables = resultTables(calibration, Phase::asFound, model.get());
-  for (CertificateTable& table : resultTables(calibration, Phase::asLeft, model.get())) {
+  const DecisionRule* rule = ruleOf(source.plan, calibration);
+  certificate.tables = resultTables(calibration, Phase::asFound, model.get(), rule);
+  for (CertificateTable& table : resultTables(calibration, Phase::asLeft, model.get(), rule)) {
     certificate.tables.push_back(std::move(table));
   }
   certificate.foundConclusion =
-      conclusion("As found", pointersTo(calibration.asFound), calibration.foundVerdict);
+      conclusion("As found", pointersTo(calibration.asFound), calibration.foundVerdict, rule);
   certificate.leftConclusion =
-      conclusion("As left", pointersTo(calibration.standingAsLeft()), calibration.leftVerdict) +
+      conclusion("As left", pointersTo(calibration.standingAsLeft()), calibration.leftVerdict, rule) +
       (calibration.asLeft.empty() ? " (as found stands as left)" : "");
   certificate.adjustment = adjustmentText(calibration);
   certificate.charts = errorCharts(calibration);

@@ -9,6 +9,7 @@
 
 #include "core/certificate/certificate.h"
 #include "core/certificate/words.h"
+#include "core/record/ruled_reading.h"
 
 namespace spanwright {
 namespace {
@@ -57,12 +58,8 @@ void planFaults(Faults& faults, const CertificateSource& source) {
   if (plan.procedure.empty()) {
     fault(faults, fmt::format("plan {} names no procedure", plan.code), "7.8.2.1 f");
   }
-  if (plan.decisionRule.empty()) {
-    fault(faults, fmt::format("plan {} has no decision rule", plan.code), "7.8.6.1");
-  } else if (plan.decisionRule != "simple") {
-    fault(faults,
-          fmt::format("the decision rule \"{}\" of plan {} is not one the verdicts were made by",
-                      plan.decisionRule, plan.code),
+  if (const auto unusable = planRuleFault(plan.decisionRule)) {
+    fault(faults, fmt::format("plan {} has no decision rule that can be used: {}", plan.code, *unusable),
           "7.8.6.1");
   }
 }
@@ -97,7 +94,7 @@ void dateFaults(Faults& faults, const CertificateSource& source) {
   }
 }
 
-void readingFaults(Faults& faults, const Reading& reading, Phase phase) {
+void readingFaults(Faults& faults, const Reading& reading, Phase phase, const DecisionRule* rule) {
   const auto at = [&](std::string_view what) {
     return fmt::format("{}, point {} \"{}\": {}", text(phase), reading.point.sequence, reading.point.label,
                        what);
@@ -117,6 +114,11 @@ void readingFaults(Faults& faults, const Reading& reading, Phase phase) {
   }
   if (reading.verdict == Verdict::notJudged) {
     fault(faults, at("there is no verdict"), "7.8.4.1 e");
+  } else if (rule != nullptr && rulingOn(*rule, reading).verdict != reading.verdict) {
+    fault(faults,
+          at(fmt::format("the verdict \"{}\" is not the one the plan's decision rule gives ({})",
+                         text(reading.verdict), describe(*rule))),
+          "7.8.6.1");
   }
 }
 
@@ -124,7 +126,9 @@ bool anyDone(const std::vector<Reading>& readings) {
   return std::any_of(readings.begin(), readings.end(), [](const Reading& one) { return !one.skipped(); });
 }
 
-void resultFaults(Faults& faults, const Calibration& calibration) {
+void resultFaults(Faults& faults, const CertificateSource& source) {
+  const Calibration& calibration = *source.calibration;
+  const DecisionRule* rule = ruleOf(source.plan, calibration);
   if (!anyDone(calibration.asFound) && !anyDone(calibration.asLeft)) {
     fault(faults, "there is no reading", "7.8.2.1 m");
   }
@@ -135,7 +139,7 @@ void resultFaults(Faults& faults, const Calibration& calibration) {
   for (const Phase phase : {Phase::asFound, Phase::asLeft}) {
     for (const Reading& reading : phase == Phase::asFound ? calibration.asFound : calibration.asLeft) {
       if (!reading.skipped()) {
-        readingFaults(faults, reading, phase);
+        readingFaults(faults, reading, phase, rule);
       }
     }
   }
@@ -178,7 +182,7 @@ std::vector<std::string> certificateFaults(const CertificateSource& source) {
   planFaults(faults, source);
   itemFaults(faults, source);
   dateFaults(faults, source);
-  resultFaults(faults, calibration);
+  resultFaults(faults, source);
   if (calibration.standards.empty()) {
     fault(faults, "no reference standard is named", "7.8.4.1 c");
   }

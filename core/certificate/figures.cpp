@@ -7,6 +7,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/record/ruled_reading.h"
 #include "core/units/number.h"
 #include "core/units/quantity.h"
 
@@ -67,7 +68,8 @@ std::string fractionText(double fraction, Verdict verdict) {
   if (fraction > 99.0) {
     return ">99";
   }
-  if (verdict == Verdict::fail && fraction < 1.005) {
+  // Only what is outside; a guarded rule fails what is inside too.
+  if (verdict == Verdict::fail && fraction >= 1.0 && fraction < 1.005) {
     return ">1.00";
   }
   return formatFixed(verdict == Verdict::pass ? std::min(fraction, 1.0) : fraction, 2);
@@ -104,9 +106,44 @@ int plainDecimals(const Reading& reading, const RowStyle& style, std::optional<i
   return std::max(byStep, typed.value_or(0));
 }
 
-void fillNotes(CertificateRow& row, const Reading& reading) {
-  const bool onLimit = reading.error() >= reading.limits.low && reading.error() <= reading.limits.high;
-  if (reading.verdict == Verdict::fail && onLimit) {
+/// What a guarded rule has to say beyond the verdict.
+std::string ruleNote(const Ruling& ruling, const Reading& reading) {
+  if (!ruling.answer) {
+    return reading.verdict == Verdict::fail ? ruling.reason + "; outside its limits it fails all the same"
+                                            : "not judged: " + ruling.reason;
+  }
+  const bool inside = *ruling.answer == Decision::conditionalPass;
+  if (!inside && *ruling.answer != Decision::conditionalFail) {
+    return "";
+  }
+  if (ruling.guard->state != GuardState::found) {
+    return inside ? "conditional pass: inside its limits, but the uncertainty is too large for the decision "
+                    "rule "
+                    "to accept anything"
+                  : "conditional fail: outside its limits, and the uncertainty is too large for the decision "
+                    "rule "
+                    "to accept anything";
+  }
+  const std::string band = fmt::format("{}\u00a0{}", formatSignificant(ruling.guard->width, 2),
+                                       displaySymbol(reading.point.readingUnit));
+  return inside
+             ? fmt::format(
+                   "conditional pass: inside its limits, but nearer to one than the guard band of {}; "
+                   "not accepted",
+                   band)
+             : fmt::format("conditional fail: outside its limits by no more than the guard band of {}", band);
+}
+
+bool insideLimits(const Reading& reading) {
+  return reading.error() >= reading.limits.low && reading.error() <= reading.limits.high;
+}
+
+void fillNotes(CertificateRow& row, const Reading& reading, const DecisionRule* rule) {
+  const bool guarded = rule != nullptr && rule->basis != GuardBasis::none;
+  const std::string ruled = guarded ? ruleNote(rulingOn(*rule, reading), reading) : "";
+  if (!ruled.empty()) {
+    addNote(row.note, ruled);
+  } else if (reading.verdict == Verdict::fail && insideLimits(reading)) {
     addNote(row.note, "the limit itself is already outside");
   }
   if (reading.withinOneStep) {
@@ -207,7 +244,9 @@ CertificateRow certificateRow(const Reading& reading, const RowStyle& style) {
   row.expected = formatFixed(reading.expected, decimals);
   row.reading = formatFixed(reading.indicated, typed.value_or(plainDecimals(reading, style, typed)));
   row.readAs = typed ? "" : reading.indicatedText;
-  row.error = signedText(error, errorDecimals(error, limits, reading.verdict == Verdict::fail, decimals));
+  row.error = signedText(
+      error,
+      errorDecimals(error, limits, reading.verdict == Verdict::fail && !insideLimits(reading), decimals));
   row.low = std::isfinite(limits.low)
                 ? signedText(limits.low, fullDecimals(limits.low, decimals, decimals + kExtraDecimals))
                 : "";
@@ -224,7 +263,7 @@ CertificateRow certificateRow(const Reading& reading, const RowStyle& style) {
     row.coverage = formatFixed(reading.coverageFactor, 2);
   }
   row.verdict = std::string(text(reading.verdict));
-  fillNotes(row, reading);
+  fillNotes(row, reading, style.rule);
   return row;
 }
 

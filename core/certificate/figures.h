@@ -33,9 +33,10 @@ double fractionOfLimit(double error, const ErrorLimits& limits);
 
 /// What a column of one table has in common.
 struct RowStyle {
-  int appliedDecimals = 0;  ///< for applied values nobody typed
-  double step = 0.0;        ///< of the reading; 0 when not known
-  double spanWidth = 0.0;   ///< of the reading, for % of span; 0: the column is left out
+  int appliedDecimals = 0;             ///< for applied values nobody typed
+  double step = 0.0;                   ///< of the reading; 0 when not known
+  double spanWidth = 0.0;              ///< of the reading, for % of span; 0: the column is left out
+  const DecisionRule* rule = nullptr;  ///< by which it was judged, when known
 };
 CertificateRow certificateRow(const Reading& reading, const RowStyle& style);
 

@@ -114,13 +114,13 @@ std::string shownUnit(Unit unit) {
   return unit == Unit::none ? "1" : std::string(displaySymbol(unit));
 }
 
-std::vector<Verdict> verdicts(const std::vector<const Reading*>& readings) {
-  std::vector<Verdict> list;
+Verdict overallOf(const std::vector<const Reading*>& readings) {
+  std::vector<Reading> list;
   list.reserve(readings.size());
   for (const Reading* reading : readings) {
-    list.push_back(reading->skipped() ? Verdict::notJudged : reading->verdict);
+    list.push_back(*reading);
   }
-  return list;
+  return overall(list);
 }
 
 ChartMark markOf(const Reading& reading, double place, bool asLeft) {
@@ -191,8 +191,8 @@ PointModelPtr certificateModel(const CertificateSource& source) {
   return setupUsable && sensorUsable ? loopModel(source.setup->setup, source.sensor->range) : nullptr;
 }
 
-std::string conclusion(const std::string& title, const std::vector<const Reading*>& readings,
-                       Verdict verdict) {
+std::string conclusion(const std::string& title, const std::vector<const Reading*>& readings, Verdict verdict,
+                       const DecisionRule* rule) {
   int done = 0;
   int inside = 0;
   int unjudged = 0;
@@ -202,9 +202,10 @@ std::string conclusion(const std::string& title, const std::vector<const Reading
     unjudged += !reading->skipped() && reading->verdict == Verdict::notJudged ? 1 : 0;
   }
   const int skipped = static_cast<int>(readings.size()) - done;
-  std::string sentence =
-      fmt::format("{}: {}; {} of {} {} inside {} limits", title, text(verdict), inside, done,
-                  done == 1 ? "point is" : "points are", done == 1 ? "its" : "their");
+  std::string sentence = fmt::format("{}: {}; {} of {} {} {}inside {} limits", title, text(verdict), inside,
+                                     done, done == 1 ? "point is" : "points are",
+                                     rule != nullptr && rule->basis != GuardBasis::none ? "accepted " : "",
+                                     done == 1 ? "its" : "their");
   if (skipped > 0) {
     sentence += fmt::format(", {} {} skipped", skipped, skipped == 1 ? "was" : "were");
   }
@@ -215,7 +216,7 @@ std::string conclusion(const std::string& title, const std::vector<const Reading
 }
 
 std::vector<CertificateTable> resultTables(const Calibration& calibration, Phase phase,
-                                           const PointModel* model) {
+                                           const PointModel* model, const DecisionRule* rule) {
   std::vector<CertificateTable> tables;
   const std::vector<Group> groups =
       grouped(phase == Phase::asFound ? calibration.asFound : calibration.asLeft);
@@ -225,11 +226,12 @@ std::vector<CertificateTable> resultTables(const Calibration& calibration, Phase
     table.title = groupTitle(group, phase, groups.size() == 1);
     table.appliedUnit = group.family == Family::value ? shownUnit(group.applied) : "";
     table.readingUnit = shownUnit(group.reading);
-    const RowStyle style = styleFor(group, calibration, model);
+    RowStyle style = styleFor(group, calibration, model);
+    style.rule = rule;
     for (const Reading* reading : group.readings) {
       table.rows.push_back(certificateRow(*reading, style));
     }
-    table.conclusion = conclusion(table.title, group.readings, overall(verdicts(group.readings)));
+    table.conclusion = conclusion(table.title, group.readings, overallOf(group.readings), rule);
     tables.push_back(std::move(table));
   }
   return tables;

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cctype>
 
+#include "core/certificate/rule_words.h"
 #include "core/units/number.h"
 #include "core/units/quantity.h"
 
@@ -315,18 +316,12 @@ std::vector<CertificateStandard> standardTexts(const CertificateSource& source) 
 std::vector<LabelledText> decisionTexts(const CertificateSource& source) {
   const Calibration& calibration = *source.calibration;
   std::vector<LabelledText> texts;
-  if (source.plan == nullptr || source.plan->decisionRule.empty()) {
+  if (source.plan == nullptr) {
     return texts;
   }
-  if (source.plan->decisionRule == "simple") {
-    add(texts, "Rule",
-        "simple acceptance (ILAC-G8:09/2019, guard band w = 0): a point passes when its error is on or "
-        "inside "
-        "its limits. The uncertainty does not move the limits; for an error on a limit the probability that "
-        "the true error is outside is up to 50 %.");
-  } else {
-    add(texts, "Rule", source.plan->decisionRule);
-  }
+  // The rule and the risk it goes with: ISO/IEC 17025:2017 7.8.6.1; the rest: 7.8.6.2.
+  add(texts, "Rule", ruleText(source.plan->decisionRule));
+  add(texts, "Level of risk", riskText(source.plan->decisionRule));
   add(texts, "Specification", specification(source));
   add(texts, "Covers",
       calibration.asLeft.empty()

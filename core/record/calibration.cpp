@@ -37,6 +37,21 @@ bool sameContent(const Calibration& a, const Calibration& b) {
          sameReadings(a.asFound, b.asFound) && sameReadings(a.asLeft, b.asLeft);
 }
 
+Verdict overall(const std::vector<Reading>& readings) {
+  bool done = false, judged = true;
+  for (const Reading& reading : readings) {
+    if (reading.skipped()) {
+      continue;
+    }
+    if (reading.verdict == Verdict::fail) {
+      return Verdict::fail;
+    }
+    done = true;
+    judged = judged && reading.verdict == Verdict::pass;
+  }
+  return done && judged ? Verdict::pass : Verdict::notJudged;
+}
+
 std::string_view text(Phase phase) {
   return phase == Phase::asFound ? "as found" : "as left";
 }

@@ -84,6 +84,10 @@ struct Calibration {
   const std::vector<Reading>& standingAsLeft() const { return asLeft.empty() ? asFound : asLeft; }
 };
 
+/// Over the readings that were not skipped: fail when any failed, pass when all passed, not judged when one
+/// was not or when there is none.
+Verdict overall(const std::vector<Reading>& readings);
+
 /// The same visit with the same content? Ignores id, source, recordedUtc and everything computed.
 bool sameContent(const Calibration& a, const Calibration& b);
 

@@ -12,6 +12,7 @@
 #include <string_view>
 #include <vector>
 
+#include "core/metrology/decision.h"
 #include "core/metrology/test_points.h"
 #include "core/metrology/tolerance.h"
 #include "core/record/problem.h"
@@ -90,7 +91,7 @@ struct Plan {
   TestScheme scheme;
   Tolerance tolerance;
   double adjustLimit = 0.7;  ///< fraction of tolerance above which adjusting is advised
-  std::string decisionRule = "simple";
+  DecisionRule decisionRule;  ///< one that planRuleFault takes
   std::vector<std::string> cautions;
   double settleSeconds = 0.0;
   double minutes = 30.0;  ///< working time of one visit

@@ -6,6 +6,7 @@
 #include <set>
 #include <unordered_set>
 
+#include "core/metrology/ruling.h"
 #include "core/record/register.h"
 
 namespace spanwright {
@@ -107,6 +108,9 @@ class Faults {
       }
       if (!(plan.adjustLimit > 0.0 && plan.adjustLimit <= 1.0)) {
         add("plan \"{}\": the adjust limit is a fraction of tolerance above 0, at most 1", plan.code);
+      }
+      if (const auto fault = planRuleFault(plan.decisionRule)) {
+        add("plan \"{}\": {}", plan.code, *fault);
       }
     }
   }

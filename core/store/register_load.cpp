@@ -164,8 +164,8 @@ class RegisterLoader {
     while (row.step()) {
       plans_.emplace(row.integer(0), row.text(1));
       site().plans.push_back({row.text(1), row.text(2), row.text(3), row.text(4), testSchemeAt(row, 5),
-                              toleranceAt(row, 6), row.real(7), row.text(8), linesAt(row, 9), row.real(10),
-                              row.real(11)});
+                              toleranceAt(row, 6), row.real(7), decisionRuleAt(row, 8), linesAt(row, 9),
+                              row.real(10), row.real(11)});
     }
   }
 

@@ -97,7 +97,7 @@ class RegisterWriter {
     for (const Plan& p : site_.plans) {
       const std::int64_t id = std::ssize(plans_) + 1;
       connection_.query(kPlan).run(code(), id, p.code, p.revision, p.title, p.procedure, storedJson(p.scheme),
-                                   storedJson(p.tolerance), p.adjustLimit, p.decisionRule,
+                                   storedJson(p.tolerance), p.adjustLimit, storedRule(p.decisionRule),
                                    storedJson(p.cautions), p.settleSeconds, p.minutes);
       plans_.emplace(p.code, id);
     }

@@ -54,6 +54,8 @@ StoredSetup storedSetup(const SetupKind& setup);
 std::string storedJson(const SensorRange& range);
 std::string storedJson(const TestScheme& scheme);
 std::string storedJson(const Tolerance& tolerance);
+/// "simple", or for a guarded rule JSON. InputError for a rule no plan can have.
+std::string storedRule(const DecisionRule& rule);
 std::string storedJson(const std::vector<std::string>& lines);
 std::string storedJson(const std::vector<int>& numbers);
 std::string storedJson(const std::vector<Role>& roles);
@@ -62,6 +64,7 @@ SetupKind setupAt(const Query& row, int kindColumn, int parametersColumn);
 SensorRange sensorRangeAt(const Query& row, int column);
 TestScheme testSchemeAt(const Query& row, int column);
 Tolerance toleranceAt(const Query& row, int column);
+DecisionRule decisionRuleAt(const Query& row, int column);
 std::vector<std::string> linesAt(const Query& row, int column);
 std::vector<int> numbersAt(const Query& row, int column);
 std::vector<Role> rolesAt(const Query& row, int column);

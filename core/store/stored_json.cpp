@@ -3,6 +3,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "core/metrology/ruling.h"
 #include "core/record/problem.h"
 #include "core/store/stored_forms.h"
 #include "core/store/stored_words.h"
@@ -11,6 +12,9 @@ namespace spanwright {
 namespace {
 
 using Json = nlohmann::ordered_json;
+
+/// Simple acceptance; the others are JSON objects.
+constexpr std::string_view kSimpleRule = "simple";
 
 /// What a JSON text of ours cannot hold; becomes "damaged" with the file's name.
 struct Unreadable : std::runtime_error {
@@ -284,6 +288,23 @@ std::string storedJson(const Tolerance& tolerance) {
   return dumped({{"plus", toJson(tolerance.plus)}, {"minus", toJson(tolerance.minus)}});
 }
 
+std::string storedRule(const DecisionRule& rule) {
+  if (const auto fault = planRuleFault(rule)) {
+    throw InputError(*fault, "give the plan a decision rule it can have");
+  }
+  switch (rule.basis) {
+    case GuardBasis::none:
+      break;
+    case GuardBasis::factor:
+      return dumped({{"rule", "guard-band"}, {"factor", rule.factor}});
+    default:
+      return dumped({{"rule", "false-accept"},
+                     {"limit", rule.falseAcceptLimit},
+                     {"any_spread", rule.basis == GuardBasis::anyPopulation}});
+  }
+  return std::string(kSimpleRule);
+}
+
 std::string storedJson(const std::vector<std::string>& lines) {
   return dumped(Json(lines));
 }
@@ -329,6 +350,29 @@ TestScheme testSchemeAt(const Query& row, int column) {
 Tolerance toleranceAt(const Query& row, int column) {
   return parsedAt(row, column, [](const Json& j) {
     return Tolerance{sideOf(j.at("plus")), sideOf(j.at("minus"))};
+  });
+}
+
+DecisionRule decisionRuleAt(const Query& row, int column) {
+  if (row.textView(column) == kSimpleRule) {
+    return {};
+  }
+  return parsedAt(row, column, [](const Json& j) {
+    const auto& name = j.at("rule").get_ref<const std::string&>();
+    DecisionRule rule;
+    if (name == "guard-band") {
+      rule.basis = GuardBasis::factor;
+      rule.factor = j.at("factor").get<double>();
+    } else if (name == "false-accept") {
+      rule.basis = j.at("any_spread").get<bool>() ? GuardBasis::anyPopulation : GuardBasis::specificRisk;
+      rule.falseAcceptLimit = j.at("limit").get<double>();
+    } else {
+      throw Unreadable(fmt::format("\"{}\" is not a decision rule this program writes", name));
+    }
+    if (const auto fault = planRuleFault(rule)) {
+      throw Unreadable(*fault);
+    }
+    return rule;
   });
 }
 

@@ -4,8 +4,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 
+#include "core/record/ruled_reading.h"
 #include "core/tasks/point_uncertainty.h"
 #include "core/tasks/visit.h"
 #include "core/units/text.h"
@@ -180,11 +182,25 @@ std::variant<Reading, TypedProblem> judge(const VisitSheet& sheet, const TestPoi
   const PointResult& result = std::get<PointResult>(evaluation);
   reading.expected = result.expected;
   reading.limits = result.limits;
-  reading.verdict = result.verdict;
   reading.withinOneStep = result.withinOneStep;
   reading.flooredByStep = result.flooredByStep;
   fillUncertainty(sheet, reading, standards);
+  judgeByRule(sheet, reading);
   return reading;
+}
+
+void judgeByRule(const VisitSheet& sheet, Reading& reading) {
+  if (reading.skipped()) {
+    return;
+  }
+  // Simple acceptance is evaluated again: the verdict that stands may come from a rule that lacked the
+  // uncertainty.
+  const Evaluation evaluation =
+      evaluatePoint(reading.point, *sheet.model, sheet.setup != nullptr ? &sheet.setup->setup : nullptr,
+                    sheet.plan->tolerance, reading.applied, reading.indicated);
+  const auto* simple = std::get_if<PointResult>(&evaluation);
+  assert(simple != nullptr);  // it was expected once from the same values
+  reading.verdict = rulingOn(sheet.plan->decisionRule, ruledError(reading), simple->verdict).verdict;
 }
 
 }  // namespace spanwright

@@ -52,12 +52,18 @@ struct TypedProblem {
 };
 /// Judges what was typed for one point. Units typed are understood and converted to the point's own; the
 /// uncertainty is filled in from the standards when given and when one of them covers the value (then k and
-/// expanded uncertainty at 95.45 %, GUM). A value applied more than 5 % of span from the point's nominal is
-/// refused: it belongs to another point. Repeatability needs the other runs and is added by checkVisit only.
+/// expanded uncertainty at 95.45 %, GUM). The verdict is that of the plan's decision rule; without
+/// uncertainty a guarded rule judges only what is outside its limits. A value applied more than 5 % of span
+/// from the point's nominal is refused: it belongs to another point. Repeatability needs the other runs and
+/// is added by checkVisit only.
 std::variant<Reading, TypedProblem> judge(const VisitSheet& sheet, const TestPoint& point,
                                           const TypedReading& typed,
                                           const std::vector<const Standard*>& standards,
                                           DecimalSign sign = DecimalSign::either);
+
+/// The verdict by the plan's decision rule, from the reading's error, limits and uncertainty as they now
+/// stand; skipped readings are left alone. judge() and checkVisit() have done it.
+void judgeByRule(const VisitSheet& sheet, Reading& reading);
 
 struct CheckedVisit {
   std::optional<Calibration> calibration;  ///< nothing when there are problems

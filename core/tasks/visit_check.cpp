@@ -269,17 +269,8 @@ class VisitCheck {
     const Repeatability repeated = repeatability(readings);
     for (Reading& reading : readings) {
       fillUncertainty(*sheet_, reading, standards_, repeated);
+      judgeByRule(*sheet_, reading);
     }
-  }
-
-  static Verdict verdictOf(const std::vector<Reading>& readings) {
-    std::vector<Verdict> verdicts;
-    for (const Reading& reading : readings) {
-      if (!reading.skipped()) {
-        verdicts.push_back(reading.verdict);
-      }
-    }
-    return overall(verdicts);
   }
 
   Calibration calibration() {
@@ -302,8 +293,8 @@ class VisitCheck {
     made.adjustment = visit_.adjustment;
     made.asFound = std::move(found_);
     made.asLeft = std::move(left_);
-    made.foundVerdict = verdictOf(made.asFound);
-    made.leftVerdict = verdictOf(made.standingAsLeft());
+    made.foundVerdict = overall(made.asFound);
+    made.leftVerdict = overall(made.standingAsLeft());
     made.remarks = visit_.remarks;
     made.source = visit_.source;
     return made;

@@ -145,6 +145,26 @@ TEST(SiteFile, BecomesARegister) {
   EXPECT_THAT(registerFaults(site), IsEmpty());
 }
 
+DecisionRule ruleWritten(std::string_view rule) {
+  const TempFile file(changed("repeats = 2", "decision_rule = " + std::string(rule)), "site.toml");
+  return readSiteFile(file.path()).plan("AI")->decisionRule;
+}
+
+TEST(SiteFile, DecisionRulesOfAPlan) {
+  const TempFile unsaid(kSite, "site.toml");
+  EXPECT_EQ(readSiteFile(unsaid.path()).plan("AI")->decisionRule.basis, GuardBasis::none);
+  EXPECT_EQ(ruleWritten("\"simple\"").basis, GuardBasis::none);
+  EXPECT_EQ(ruleWritten("{ rule = \"simple\" }").basis, GuardBasis::none);
+  const DecisionRule band = ruleWritten("{ rule = \"guard-band\", factor = 0.83 }");
+  EXPECT_EQ(band.basis, GuardBasis::factor);
+  EXPECT_EQ(band.factor, 0.83);
+  const DecisionRule risk = ruleWritten("{ rule = \"false-accept\", limit = 0.01 }");
+  EXPECT_EQ(risk.basis, GuardBasis::specificRisk);
+  EXPECT_EQ(risk.falseAcceptLimit, 0.01);
+  EXPECT_EQ(ruleWritten("{ rule = \"false-accept\", limit = 0.01, any_spread = true }").basis,
+            GuardBasis::anyPopulation);
+}
+
 struct Mistake {
   const char* from;
   const char* to;
@@ -192,6 +212,21 @@ INSTANTIATE_TEST_SUITE_P(
         Mistake{"percent_of_span = 0.25, absolute = 0.1", "",
                 "26:13 tolerance of [[plan]] \"AI\" cannot be used"},
         Mistake{"absolute = 0.1", "absolute = nan", "not a finite number"},
+        Mistake{"repeats = 2", "decision_rule = \"guard-band\"",
+                "25:17 decision_rule of [[plan]] \"AI\" is \"guard-band\"; write \"simple\", { rule"},
+        Mistake{"repeats = 2", "decision_rule = 2", "decision_rule of [[plan]] \"AI\" is the number 2"},
+        Mistake{"repeats = 2", "decision_rule = { factor = 1.0 }",
+                "decision_rule of [[plan]] \"AI\" has no rule"},
+        Mistake{"repeats = 2", "decision_rule = { rule = \"guarded\" }",
+                "one of the words simple, guard-band, false-accept is expected"},
+        Mistake{"repeats = 2", "decision_rule = { rule = \"guard-band\" }", "has no factor"},
+        Mistake{"repeats = 2", "decision_rule = { rule = \"guard-band\", factor = 3.5 }",
+                "factor of decision_rule of [[plan]] \"AI\" is the number 3.5"},
+        Mistake{"repeats = 2", "decision_rule = { rule = \"guard-band\", factor = 1, limit = 0.02 }",
+                "\"limit\" is not a key of decision_rule"},
+        Mistake{"repeats = 2", "decision_rule = { rule = \"false-accept\" }", "has no limit"},
+        Mistake{"repeats = 2", "decision_rule = { rule = \"false-accept\", limit = 2 }",
+                "is 2; a probability below 0.5 is expected"},
         Mistake{"valid_until = 2026-02-28", "valid_until = 2024-02-28", "is before valid_from (2025-02-12)"},
         Mistake{"number = \"C-1\"", "number = \"C-2\"",
                 "the certificate number \"C-2\" is already used in line 31"},

@@ -111,9 +111,15 @@ INSTANTIATE_TEST_SUITE_P(
         Case{"NoVerdict", "7.8.4.1 e", "there is no verdict",
              [](E& e) { e.calibration.asLeft[2].verdict = Verdict::notJudged; }},
         Case{"NoDecisionRule", "7.8.6.1", "no decision rule",
-             [](E& e) { e.site.plans[0].decisionRule.clear(); }},
-        Case{"OtherDecisionRule", "7.8.6.1", "\"guarded\"",
-             [](E& e) { e.site.plans[0].decisionRule = "guarded"; }},
+             [](E& e) { e.site.plans[0].decisionRule = {.basis = GuardBasis::factor, .factor = -1.0}; }},
+        Case{"VerdictByAnotherRule", "7.8.6.1",
+             "as left, point 7 \"75 % down\": the verdict \"pass\" is not the one the plan's decision rule "
+             "gives "
+             "(guard band of 1 U)",
+             [](E& e) {
+               e.site.plans[0].decisionRule = {.basis = GuardBasis::factor, .factor = 1.0};
+               e.calibration.asLeft[6].expandedUncertainty = 0.32;
+             }},
         Case{"UnknownPerson", "7.5.1", "person \"nobody\"", [](E& e) { e.calibration.person = "nobody"; }}),
     [](const testing::TestParamInfo<Case>& damaged) { return std::string(damaged.param.name); });
 

@@ -6,6 +6,7 @@
 
 #include "core/certificate/certificate.h"
 #include "core/certificate/figures.h"
+#include "core/record/ruled_reading.h"
 #include "tests/core/certificate/example.h"
 
 namespace spanwright {
@@ -15,6 +16,7 @@ using testing::AllOf;
 using testing::Contains;
 using testing::EndsWith;
 using testing::HasSubstr;
+using testing::IsEmpty;
 using testing::Not;
 using testing::SizeIs;
 
@@ -132,6 +134,77 @@ TEST(CertificateConclusion, CountsSkippedAndUnjudgedPoints) {
   EXPECT_EQ(certificate.leftConclusion,
             "As left: pass; 8 of 9 points are inside their limits, 1 was skipped, 1 was not judged");
   EXPECT_THAT(certificate.deviations, Contains("Skipped as left, 0 % up: no access"));
+}
+
+/// fiveUpDown judged by this rule; the as-found errors 0.41 and 0.33 (limits +-0.375) have U = 0.05.
+void judgeBy(example::Example& made, const DecisionRule& rule) {
+  example::fiveUpDown(made);
+  made.site.plans[0].decisionRule = rule;
+  made.calibration.asFound[6].expandedUncertainty = 0.05;
+  made.calibration.asFound[7].expandedUncertainty = 0.05;
+  for (std::vector<Reading>* readings : {&made.calibration.asFound, &made.calibration.asLeft}) {
+    for (Reading& reading : *readings) {
+      reading.verdict = rulingOn(rule, reading).verdict;
+    }
+  }
+  example::judge(made.calibration);
+}
+
+TEST(CertificateRule, GuardBandWithItsParametersItsRiskAndTheConditionalAnswers) {
+  example::Example made;
+  judgeBy(made, {.basis = GuardBasis::factor, .factor = 1.0});
+  const Certificate certificate = describeCertificate(made.source());
+  EXPECT_THAT(certificateFaults(made.source()), IsEmpty());
+  EXPECT_THAT(valueOf(certificate.decision, "Rule"),
+              AllOf(HasSubstr("ILAC-G8:09/2019"), HasSubstr("JCGM 106:2012"), HasSubstr("r = 1 ")));
+  // Beyond two standard deviations on one side of a normal distribution: 2.275 %; ILAC-G8:09/2019 Table 1 has
+  // "<2.5 %".
+  EXPECT_THAT(valueOf(certificate.decision, "Level of risk"), HasSubstr("is 2.3 % for k = 2"));
+  const auto& rows = certificate.tables[0].rows;
+  EXPECT_THAT(rows[6].note,
+              HasSubstr("conditional fail: outside its limits by no more than the guard band of 0.050"));
+  EXPECT_EQ(rows[6].verdict, "fail");
+  EXPECT_THAT(rows[7].note,
+              HasSubstr("conditional pass: inside its limits, but nearer to one than the guard band"));
+  EXPECT_EQ(rows[7].verdict, "fail");
+  EXPECT_EQ(rows[7].error, "+0.330") << "no more digits than the uncertainty has";
+  EXPECT_EQ(rows[7].fraction, "0.88");
+  EXPECT_EQ(rows[0].note, "");
+  EXPECT_EQ(rows[5].note, "") << "a plain fail";
+  EXPECT_THAT(certificate.foundConclusion, HasSubstr("5 of 10 points are accepted inside their limits"));
+}
+
+TEST(CertificateRule, FalseAcceptLimits) {
+  example::Example each;
+  judgeBy(each, {.basis = GuardBasis::specificRisk, .falseAcceptLimit = 0.07});
+  EXPECT_THAT(valueOf(describeCertificate(each.source()).decision, "Level of risk"),
+              AllOf(HasSubstr("at most 7 %"), HasSubstr("specific")));
+  example::Example all;
+  judgeBy(all, {.basis = GuardBasis::anyPopulation, .falseAcceptLimit = 0.02});
+  EXPECT_THAT(valueOf(describeCertificate(all.source()).decision, "Level of risk"),
+              AllOf(HasSubstr("at most 2 %"), HasSubstr("global")));
+}
+
+TEST(CertificateRule, APointThatCouldNotBeJudgedSaysWhyAndStopsTheCertificate) {
+  example::Example made;
+  judgeBy(made, {.basis = GuardBasis::factor, .factor = 1.0});
+  Reading& reading = made.calibration.asLeft[1];
+  reading.expandedUncertainty.reset();
+  reading.verdict = rulingOn(made.site.plans[0].decisionRule, reading).verdict;
+  example::judge(made.calibration);
+  const Certificate certificate = describeCertificate(made.source());
+  EXPECT_EQ(certificate.tables[1].rows[1].verdict, "not judged");
+  EXPECT_EQ(certificate.tables[1].rows[1].note,
+            "not judged: the decision rule needs an uncertainty, and there is none");
+  EXPECT_THAT(certificate.tables[1].conclusion, HasSubstr("not judged; 9 of 10"));
+  EXPECT_THAT(certificateFaults(made.source()), Contains(HasSubstr("there is no verdict")));
+}
+
+TEST(CertificateRule, AnotherRevisionOfThePlanSaysNothingOfTheseReadings) {
+  example::Example made;
+  judgeBy(made, {.basis = GuardBasis::factor, .factor = 1.0});
+  made.calibration.planRevision = "1";
+  EXPECT_EQ(describeCertificate(made.source()).tables[0].rows[6].note, "");
 }
 
 TEST(CertificateStatements, NoUncertaintyIsSaidPlainly) {

@@ -73,6 +73,26 @@ TEST(SameContent, SkippedPointsCompareByReasonNotByNumber) {
   EXPECT_TRUE(sameContent(one, other));
 }
 
+TEST(Overall, OnePointThatCouldNotBeJudgedIsNotPassedOver) {
+  const auto of = [](std::vector<Verdict> verdicts) {
+    std::vector<Reading> readings;
+    for (const Verdict verdict : verdicts) {
+      readings.push_back(reading(1, 4.0, 0.0));
+      readings.back().verdict = verdict;
+    }
+    readings.push_back(reading(2, 4.0, 0.0));
+    readings.back().skipReason = "stuck";
+    readings.back().verdict = Verdict::notJudged;
+    return overall(readings);
+  };
+  constexpr auto kPass = Verdict::pass, kFail = Verdict::fail, kNot = Verdict::notJudged;
+  EXPECT_EQ(of({kPass, kPass}), kPass);
+  EXPECT_EQ(of({kPass, kNot}), kNot);
+  EXPECT_EQ(of({kNot, kPass}), kNot);
+  EXPECT_EQ(of({kPass, kNot, kFail}), kFail);
+  EXPECT_EQ(of({}), kNot);
+}
+
 TEST(StandingAsLeft, IsAsFoundWhenNothingWasDoneAfterwards) {
   Calibration one = visit();
   EXPECT_EQ(&one.standingAsLeft(), &one.asFound);

@@ -85,6 +85,13 @@ TEST(RegisterFaults, EachMistakeIsFoundAndNamed) {
        "between -5 and 105"},
       {[](Register& r) { r.plans[0].scheme.repeats = 0; }, "repeats"},
       {[](Register& r) { r.plans[0].adjustLimit = 1.5; }, "adjust limit"},
+      {[](Register& r) { r.plans[0].decisionRule = {.basis = GuardBasis::factor, .factor = 0.0}; },
+       "the guard band's factor must be above 0, at most 3"},
+      {[](Register& r) {
+         r.plans[0].decisionRule = {.basis = GuardBasis::specificRisk, .falseAcceptLimit = 0.5};
+       },
+       "above 0 and below 0.5"},
+      {[](Register& r) { r.plans[0].decisionRule.basis = GuardBasis::width; }, "not in units of a reading"},
       {[](Register& r) { r.intervals[0].months = 0; }, "months or days"},
       {[](Register& r) { r.intervals[0].months = 1201; }, "hundred years"},
       {[](Register& r) { r.intervals[0].days = 36526; }, "hundred years"},

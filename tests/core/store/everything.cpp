@@ -137,6 +137,14 @@ class Listing {
     const auto& [a, b, c, d, e] = v;
     all(a, b, c, d, e);
   }
+  void put(const Population& v) {
+    const auto& [a, b] = v;
+    all(a, b);
+  }
+  void put(const DecisionRule& v) {
+    const auto& [a, b, c, d, e] = v;
+    all(a, b, c, d, e);
+  }
   void put(const Plan& v) {
     const auto& [a, b, c, d, e, f, g, h, i, j, k] = v;
     all(a, b, c, d, e, f, g, h, i, j, k);

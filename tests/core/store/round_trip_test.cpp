@@ -2,6 +2,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/store/sqlite_connection.h"
 #include "samples.h"
 
 namespace spanwright {
@@ -19,6 +20,43 @@ TEST(RoundTrip, RegisterComesBackWhole) {
   EXPECT_EQ(everything(opened.site()), everything(site));
   ASSERT_NE(opened.site().channel("TT-101"), nullptr);  // look-ups are built
   EXPECT_EQ(opened.site().channel("TT-101")->setups.size(), 7U);
+}
+
+TEST(RoundTrip, DecisionRulesComeBackWholeAndReadable) {
+  struct Case {
+    DecisionRule rule;
+    const char* stored;
+  };
+  const Case cases[] = {{{}, "simple"},
+                        {{.basis = GuardBasis::factor, .factor = 1.0 / 3.0},
+                         R"({"rule":"guard-band","factor":0.3333333333333333})"},
+                        {{.basis = GuardBasis::specificRisk, .falseAcceptLimit = 0.1},
+                         R"({"rule":"false-accept","limit":0.1,"any_spread":false})"},
+                        {{.basis = GuardBasis::anyPopulation, .falseAcceptLimit = 0.02},
+                         R"({"rule":"false-accept","limit":0.02,"any_spread":true})"}};
+  for (const auto& [rule, stored] : cases) {
+    const test::Folder folder;
+    Register site = test::sampleRegister();
+    site.plans[1].decisionRule = rule;
+    Store::create(folder / "a.record", site);
+    EXPECT_EQ(everything(Store::open(folder / "a.record").site()), everything(site));
+    Connection raw(folder / "a.record", Connection::Access::readOnly);
+    EXPECT_EQ(raw.text("SELECT decision_rule FROM plan WHERE code = 'AO'"), stored);
+  }
+}
+
+TEST(RoundTrip, ADecisionRuleNobodyWritesIsDamage) {
+  for (const char* text : {"", "guarded", R"({"rule":"guarded"})", R"({"rule":"guard-band"})",
+                           R"({"rule":"guard-band","factor":-1})",
+                           R"({"rule":"false-accept","limit":0.7,"any_spread":true})", "[1]", "7"}) {
+    const test::Folder folder;
+    Store::create(folder / "a.record", test::sampleRegister());
+    {
+      Connection raw(folder / "a.record", Connection::Access::readWrite);
+      raw.query("UPDATE plan SET decision_rule = $1 WHERE code = 'AO'").run(std::string(text));
+    }
+    EXPECT_THROW(Store::open(folder / "a.record"), StorageError) << text;
+  }
 }
 
 TEST(RoundTrip, RandomCalibrationsComeBackWhole) {

@@ -291,6 +291,51 @@ TEST_F(Visit, SkippedPointsKeepTheirReasonsAndAreNotJudged) {
   EXPECT_EQ(commissioned.leftVerdict, Verdict::pass);
 }
 
+TEST_F(Visit, AGuardedPlanJudgesByTheUncertaintyOfEachPoint) {
+  for (Plan& plan : site_.plans) {
+    plan.decisionRule = {.basis = GuardBasis::factor, .factor = 3.0};
+  }
+  // Limits of 0.375 degC; U is about 0.06 degC, nearly all of it from the step of 0.1 degC.
+  ProposedVisit visit = goodVisit();
+  visit.asFound = {typed("0.1"), typed("75.3"), typed("149.5")};
+  const Calibration made = checked(visit);
+  for (const Reading& reading : made.asFound) {
+    ASSERT_TRUE(reading.expandedUncertainty.has_value());
+    EXPECT_NEAR(*reading.expandedUncertainty, 0.06, 0.01);
+  }
+  EXPECT_EQ(made.asFound[0].verdict, Verdict::pass);
+  EXPECT_EQ(made.asFound[1].verdict, Verdict::fail) << "0.3 is inside, but not by three times U";
+  EXPECT_EQ(made.asFound[2].verdict, Verdict::fail);
+  EXPECT_EQ(made.foundVerdict, Verdict::fail);
+
+  const auto opened = openSheet(site_, "TT-110", Subject::channel, visit.performed);
+  const auto& sheet = std::get<VisitSheet>(opened);
+  const auto now = judge(sheet, sheet.points[1], {"", "75.3", ""}, {site_.standard("LC-2201")});
+  EXPECT_EQ(std::get<Reading>(now).verdict, Verdict::fail);
+  const auto early = judge(sheet, sheet.points[1], {"", "75.3", ""}, {});
+  EXPECT_EQ(std::get<Reading>(early).verdict, Verdict::notJudged) << "no standard yet";
+  const auto outside = judge(sheet, sheet.points[1], {"", "75.5", ""}, {});
+  EXPECT_EQ(std::get<Reading>(outside).verdict, Verdict::fail) << "outside whatever the standard";
+}
+
+TEST_F(Visit, WithoutUncertaintyAGuardedPlanPassesNothing) {
+  for (Plan& plan : site_.plans) {
+    plan.decisionRule = {.basis = GuardBasis::factor, .factor = 1.0};
+  }
+  ProposedVisit visit = goodVisit();
+  visit.standards = {};
+  const Calibration history = checked(visit, true);
+  for (const Reading& reading : history.asFound) {
+    EXPECT_EQ(reading.verdict, Verdict::notJudged);
+  }
+  EXPECT_EQ(history.foundVerdict, Verdict::notJudged);
+  visit.asFound[1] = typed("76");
+  EXPECT_EQ(checked(visit, true).foundVerdict, Verdict::fail);
+  site_.plans[1].decisionRule = {};
+  visit.asFound[1] = typed("75.2");
+  EXPECT_EQ(checked(visit, true).foundVerdict, Verdict::pass) << "simple acceptance needs none";
+}
+
 TEST_F(Visit, AHistoryMayLeaveThingsOut) {
   ProposedVisit visit = goodVisit();
   visit.channel = "TT-109";
