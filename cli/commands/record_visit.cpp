@@ -1,12 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
-#include <cmath>
 #include <ostream>
 
 #include "cli/commands/commands.h"
 #include "cli/common.h"
-#include "cli/table.h"
+#include "cli/visit_output.h"
 #include "core/store/store.h"
 #include "core/tasks/visit.h"
 #include "importers/visit_file.h"
@@ -14,53 +13,6 @@
 namespace spanwright {
 
 namespace {
-
-Json pointJson(const Reading& reading, Phase phase) {
-  Json point{{"phase", phase == Phase::asFound ? "as_found" : "as_left"}, {"point", reading.point.label}};
-  if (reading.skipped()) {
-    point["skipped"] = reading.skipReason;
-    return point;
-  }
-  point["applied"] = reading.applied;
-  point["applied_unit"] = symbol(reading.point.appliedUnit);
-  point["reading"] = reading.indicated;
-  point["unit"] = symbol(reading.point.readingUnit);
-  point["expected"] = reading.expected;
-  point["error"] = reading.error();
-  point["limit_low"] = orNull(reading.limits.low);
-  point["limit_high"] = orNull(reading.limits.high);
-  point["expanded_uncertainty"] = orNull(reading.expandedUncertainty);
-  point["verdict"] = text(reading.verdict);
-  point["within_one_step"] = reading.withinOneStep;
-  return point;
-}
-
-// As many as were typed, when what was typed was in the reading's own unit.
-int shownDecimals(const Reading& reading) {
-  const auto typed = parseQuantity(reading.indicatedText);
-  const bool ownUnit = typed && (!typed->unit || *typed->unit == reading.point.readingUnit);
-  return ownUnit ? typed->decimals : 3;
-}
-
-void addRows(Table& table, const std::vector<Reading>& readings, Phase phase) {
-  for (const Reading& reading : readings) {
-    if (reading.skipped()) {
-      table.add(
-          {std::string(text(phase)), reading.point.label, "", "", "", "", "skipped: " + reading.skipReason});
-      continue;
-    }
-    const int decimals = shownDecimals(reading);
-    const auto limit = [&](double value) {
-      return std::isfinite(value) ? formatFixed(value, decimals + 1) : "open";
-    };
-    table.add({std::string(text(phase)), reading.point.label,
-               formatFixed(reading.expected, decimals + 1) + " " +
-                   std::string(displaySymbol(reading.point.readingUnit)),
-               formatFixed(reading.indicated, decimals), formatFixed(reading.error(), decimals + 1),
-               limit(reading.limits.low) + " .. " + limit(reading.limits.high),
-               std::string(text(reading.verdict)) + (reading.withinOneStep ? " (inside one step)" : "")});
-  }
-}
 
 class RecordVisit : public Command {
  public:
@@ -80,43 +32,18 @@ class RecordVisit : public Command {
     }
     Store store = Store::open(record_, Store::Mode::readWrite, surroundings.clock);
     const Calibration stored = enterVisit(store, visit, surroundings.clock.localNow());
-    json_ ? printVisitJson(surroundings, stored) : printVisit(surroundings, stored);
+    json_ ? printJson(surroundings, visitJson(store.site(), stored))
+          : printVisit(surroundings, store.site(), stored);
     return kDone;
   }
 
  private:
-  static void printVisitJson(const Surroundings& surroundings, const Calibration& stored) {
-    Json points = Json::array();
-    for (const Reading& reading : stored.asFound) {
-      points.push_back(pointJson(reading, Phase::asFound));
-    }
-    for (const Reading& reading : stored.asLeft) {
-      points.push_back(pointJson(reading, Phase::asLeft));
-    }
-    printJson(surroundings, {{"calibration", stored.id},
-                             {"channel", stored.channel},
-                             {"subject", text(stored.subject)},
-                             {"setup", stored.setupVersion},
-                             {"outcome", text(stored.leftVerdict)},
-                             {"as_found", text(stored.foundVerdict)},
-                             {"as_left", text(stored.leftVerdict)},
-                             {"points", points}});
-  }
-
-  static void printVisit(const Surroundings& surroundings, const Calibration& stored) {
-    Table table({{"phase"},
-                 {"point"},
-                 {"expected", Table::Align::right},
-                 {"reading", Table::Align::right},
-                 {"error", Table::Align::right},
-                 {"limits", Table::Align::right},
-                 {"verdict"}});
-    addRows(table, stored.asFound, Phase::asFound);
-    addRows(table, stored.asLeft, Phase::asLeft);
-    table.print(surroundings.out);
+  static void printVisit(const Surroundings& surroundings, const Register& site, const Calibration& stored) {
+    printPoints(surroundings.out, site, stored);
     surroundings.out << fmt::format(
         "Recorded calibration {} of {} ({}), setup {}: as found {}, as left {}.\n", stored.id, stored.channel,
         text(stored.subject), stored.setupVersion, text(stored.foundVerdict), text(stored.leftVerdict));
+    printAdvice(surroundings.out, site, stored);
   }
 
   std::string record_, visit_, person_;

@@ -2,11 +2,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 #include <ostream>
 
 #include "cli/commands/commands.h"
 #include "cli/common.h"
 #include "cli/table.h"
+#include "cli/visit_output.h"
 #include "core/record/problem.h"
 #include "core/store/store.h"
 #include "core/tasks/status.h"
@@ -23,6 +25,7 @@ class Show : public Command {
     app.add_option("RECORD", record_, "the record file")->required();
     app.add_option("CHANNEL", tag_, "the channel's tag")->required();
     app.add_option("--on", on_, "as of this day (default: today)");
+    app.add_option("--calibration", calibration_, "only this calibration: its points and run figures");
     app.add_flag("--json", json_, "print one JSON document");
   }
   int execute(const Surroundings& surroundings) override {
@@ -32,6 +35,9 @@ class Show : public Command {
     if (!channel) {
       throw InputError(fmt::format("the register has no channel \"{}\"", tag_),
                        "check the tag; \"spanwright due\" lists them all");
+    }
+    if (calibration_) {
+      return showCalibration(surroundings, store);
     }
     std::vector<DueItem> due = dueList(store, day);
     std::erase_if(due, [&](const DueItem& item) { return item.channel != tag_; });
@@ -43,6 +49,27 @@ class Show : public Command {
   }
 
  private:
+  int showCalibration(const Surroundings& surroundings, const Store& store) const {
+    const auto calibration = store.calibration(*calibration_);
+    if (!calibration || calibration->channel != tag_) {
+      throw InputError(fmt::format("{} has no calibration {}", tag_, *calibration_),
+                       fmt::format("\"spanwright show RECORD {}\" lists those it has", tag_));
+    }
+    if (json_) {
+      printJson(surroundings, visitJson(store.site(), *calibration));
+      return kDone;
+    }
+    std::ostream& out = surroundings.out;
+    out << fmt::format("Calibration {} of {} ({}), {}, setup {}, by {}: as found {}, as left {}.\n\n",
+                       calibration->id, calibration->channel, text(calibration->subject),
+                       formatMoment(calibration->performed), calibration->setupVersion, calibration->person,
+                       text(calibration->foundVerdict), text(calibration->leftVerdict));
+    printPoints(out, store.site(), *calibration);
+    out << '\n';
+    printFigures(out, store.site(), *calibration);
+    return kDone;
+  }
+
   static Json document(const Channel& channel, const SetupVersion* inForce, const std::vector<DueItem>& due,
                        const std::vector<CalibrationSummary>& calibrations) {
     Json setups = Json::array(), fittings = Json::array(), states = Json::array(), visits = Json::array();
@@ -138,6 +165,7 @@ class Show : public Command {
   }
 
   std::string record_, tag_, on_;
+  std::optional<CalibrationId> calibration_;
   bool json_ = false;
 };
 

@@ -235,6 +235,70 @@ TEST_F(Commands, AVisitIsRecordedShownAndCertified) {
 #endif
 }
 
+/// The text of a sample file with every `from` replaced.
+std::string mended(const std::string& file, const std::string& from, const std::string& to) {
+  std::ifstream in(file, std::ios::binary);
+  std::string text{std::istreambuf_iterator<char>(in), {}};
+  for (auto at = text.find(from); at != std::string::npos; at = text.find(from, at + to.size())) {
+    text.replace(at, from.size(), to);
+  }
+  return text;
+}
+
+// The limits are +-0.02 m3/h; 4.018 is inside, but not by three times U.
+TEST_F(Commands, AGuardedPlanShowsTheAnswerBehindTheVerdict) {
+  const std::string site =
+      write("site.toml", mended(sample("tiny.toml"), "decision_rule = \"simple\"",
+                                "decision_rule = { rule = \"guard-band\", factor = 3 }"));
+  ASSERT_EQ(call({"new", record_, "--site", site}).status, kDone);
+  const std::string visit = write("visit.toml", mended(sample("visit.toml"), "4.010 m3/h", "4.018 m3/h"));
+  const Json made = document({"record", record_, visit});
+  EXPECT_EQ(made.at("decision_rule"), "guard band of 3 U");
+  EXPECT_EQ(made.at("as_found"), "fail");
+  const Json& near = made.at("points").at(4);
+  EXPECT_EQ(near.at("verdict"), "fail");
+  EXPECT_EQ(near.at("answer"), "conditional_pass");
+  const double expanded = near.at("expanded_uncertainty");
+  EXPECT_NEAR(near.at("guard_band"), 3.0 * expanded, 1e-12);
+  EXPECT_NEAR(near.at("ratio"), 0.02 / expanded, 1e-9);
+  EXPECT_GT(0.018, 0.02 - 3.0 * expanded) << "else the point would pass";
+  EXPECT_EQ(made.at("points").at(0).at("answer"), "pass");
+  EXPECT_FALSE(near.contains("reason"));
+  const Answer shown =
+      call({"show", record_, "FT-8", "--calibration", std::to_string(made.at("calibration").get<int>())});
+  EXPECT_NE(shown.out.find("fail (conditional pass)"), std::string::npos) << shown.out << shown.err;
+}
+
+TEST_F(Commands, RecordAdvisesAndShowPrintsOneCalibration) {
+  fill();
+  const Answer recorded = call({"record", record_, sample("visit.toml")});
+  ASSERT_EQ(recorded.status, kDone) << recorded.err;
+  EXPECT_NE(recorded.out.find("djusting"), std::string::npos) << recorded.out;
+  const Json shown = document({"show", record_, "FT-8"});
+  const std::string number = std::to_string(shown.at("calibrations").back().at("calibration").get<int>());
+  const Json one = document({"show", record_, "FT-8", "--calibration", number});
+  expectKeys(one.at("figures"), {"zero_error", "span_error", "max_error", "linearity_terminal",
+                                 "linearity_best", "linearity_zero", "hysteresis", "repeatability"});
+  // Of 8 m3/h: 50 % read 4.000 rising and 4.010 falling, the ends 0.001 and -0.002, 7.999 twice.
+  EXPECT_NEAR(one.at("figures").at("hysteresis").get<double>(), 100.0 * 0.010 / 8.0, 1e-9);
+  EXPECT_NEAR(one.at("figures").at("zero_error").get<double>(), 100.0 * -0.0005 / 8.0, 1e-9);
+  EXPECT_NEAR(one.at("figures").at("span_error").get<double>(), 100.0 * -0.0005 / 8.0, 1e-9);
+  EXPECT_NEAR(one.at("figures").at("max_error").get<double>(), 100.0 * 0.010 / 8.0, 1e-9);
+  EXPECT_TRUE(one.at("figures").at("repeatability").is_null());
+  EXPECT_TRUE(one.at("figures_as_left").is_null());
+  EXPECT_EQ(one.at("points").size(), 6U);
+  expectKeys(one.at("advice"), {"advice", "sentence", "zero", "unit", "span_percent", "worst_now",
+                                "worst_predicted", "adjust_limit", "predicted", "diagnoses"});
+  EXPECT_NE(recorded.out.find(one.at("advice").at("sentence").get<std::string>()), std::string::npos);
+  const Answer printed = call({"show", record_, "FT-8", "--calibration", number});
+  EXPECT_EQ(printed.status, kDone) << printed.err;
+  EXPECT_NE(printed.out.find("0.1250"), std::string::npos) << printed.out;
+  EXPECT_NE(printed.out.find("50 % down"), std::string::npos) << printed.out;
+  const Answer other = call({"show", record_, "FT-8", "--calibration", "99999"});
+  EXPECT_EQ(other.status, kRefused);
+  EXPECT_NE(other.err.find("no calibration 99999"), std::string::npos) << other.err;
+}
+
 TEST_F(Commands, DueNamesStateDateAndReason) {
   fill();
   const Json due = document({"due", record_, "--on", "2026-11-25"});
