@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <exception>
+#include <optional>
 #include <ostream>
 
 #include "cli/command.h"
@@ -30,6 +31,23 @@ int execute(Command& command, const Surroundings& surroundings) {
   }
 }
 
+// CLI11 only says that a command is required; name the word that is none.
+std::optional<std::string> unknownCommand(int argc, const char* const* argv,
+                                          const std::vector<std::unique_ptr<Command>>& commands) {
+  const std::string word = argc > 1 ? argv[1] : "-";
+  std::string names;
+  for (const auto& command : commands) {
+    if (command->name() == word) {
+      return std::nullopt;
+    }
+    names += (names.empty() ? "" : ", ") + command->name();
+  }
+  if (word.starts_with('-')) {
+    return std::nullopt;
+  }
+  return fmt::format("\"{}\" is not a command; it is one of {}.", word, names);
+}
+
 }  // namespace
 
 int run(int argc, const char* const* argv, const Surroundings& surroundings) {
@@ -42,6 +60,10 @@ int run(int argc, const char* const* argv, const Surroundings& surroundings) {
     CLI::App* subcommand = app.add_subcommand(command->name(), command->description());
     command->declare(*subcommand);
     subcommands.push_back(subcommand);
+  }
+  if (const auto unknown = unknownCommand(argc, argv, commands)) {
+    surroundings.err << *unknown << '\n';
+    return kUsage;
   }
   try {
     app.parse(argc, argv);

@@ -120,7 +120,7 @@ ProposedVisit readVisitFile(const std::filesystem::path& file) {
   if (!root.has("as_found")) {
     root.problem("as_found", "is missing", "add as_found = [ { reading = \"...\" }, ... ]");
   }
-  visit.where = problems.where(root.at());
+  visit.where.file = file.string();
   root.finish();
   problems.throwIfAny();
   return visit;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <ostream>
 
 #include "cli/commands/commands.h"
@@ -71,12 +72,16 @@ class Import : public Command {
   }
 
   void printOutcome(const Surroundings& surroundings, const ImportOutcome& outcome) const {
-    for (const Rejection& rejection : outcome.rejected) {
-      surroundings.err << sentence(Problem{rejection.where, rejection.reason, ""}) << '\n';
+    // A wrong mapping makes every row a mistake; the first ones tell.
+    constexpr std::size_t kShown = 40;
+    const std::size_t shown = std::min(kShown, outcome.rejected.size());
+    for (std::size_t i = 0; i < shown; ++i) {
+      surroundings.err << sentence(Problem{outcome.rejected[i].where, outcome.rejected[i].reason, ""})
+                       << '\n';
     }
-    const auto kept = static_cast<std::int64_t>(outcome.rejected.size());
-    if (outcome.mistakes > kept) {
-      surroundings.err << fmt::format("... and {} more.\n", outcome.mistakes - kept);
+    if (outcome.mistakes > static_cast<std::int64_t>(shown)) {
+      surroundings.err << fmt::format("... and {} more.\n",
+                                      outcome.mistakes - static_cast<std::int64_t>(shown));
     }
     if (outcome.mistakes > 0 && !keepGood_) {
       surroundings.out << fmt::format(

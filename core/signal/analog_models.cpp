@@ -87,18 +87,20 @@ class AnalogInputModel final : public ChannelModel {
     return appliedForEngineering(std::get<double>(value));
   }
 
+  // The signal's unit is no reading: what is typed in it belongs in the applied column, and taking it would
+  // make a reading right that nobody saw.
   Expected normaliseReading(Quantity reading) const override {
     const FormId own = readsCounts_ ? kCounts : kUnits;
-    const auto form = formFor(reading.unit, formsOf(setup_.signal, setup_.counts, setup_.units, own));
+    auto forms = formsOf(setup_.signal, setup_.counts, setup_.units, own);
+    std::erase_if(forms, [](const Form& form) { return form.id == kSignal; });
+    const auto form = formFor(reading.unit, forms);
     if (!form)
       return RangeResult::wrongUnit;
     const Expected value = inUnit(reading, form->unit);
     if (form->id == own || !std::holds_alternative<double>(value))
       return value;
-    const double number = std::get<double>(value);
-    Expected fraction = fractionOf(form->id == kSignal ? setup_.signal : spanOf(form->id), number);
-    // What stands for a flow below the cut-off is still told in counts or signal: the cut-off belongs to the
-    // display.
+    Expected fraction = fractionOf(spanOf(form->id), std::get<double>(value));
+    // What stands for a flow below the cut-off is still told in counts: the cut-off belongs to the display.
     if (form->id == kUnits)
       fraction = signalFraction(std::get<double>(fraction), 0.0);
     if (!std::holds_alternative<double>(fraction))

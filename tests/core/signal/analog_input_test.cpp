@@ -183,7 +183,7 @@ TEST(AnalogInput, UnderstandsEveryFormOfItsValues) {
   EXPECT_DOUBLE_EQ(valueOf(input->normaliseReading({75.0, Unit::celsius})), 75.0);
   EXPECT_DOUBLE_EQ(valueOf(input->normaliseReading({167.0, Unit::fahrenheit})), 75.0);
   EXPECT_DOUBLE_EQ(valueOf(input->normaliseReading({16000.0, Unit::count})), 75.0);
-  EXPECT_DOUBLE_EQ(valueOf(input->normaliseReading({12.0, Unit::milliampere})), 75.0);
+  EXPECT_EQ(input->normaliseReading({12.0, Unit::milliampere}), why(RangeResult::wrongUnit));
   EXPECT_EQ(input->normaliseReading({1.0, Unit::bar}), why(RangeResult::wrongUnit));
 
   AnalogInputSetup counts = loopCurrent({0.0, 150.0, Unit::celsius});
