@@ -96,7 +96,9 @@ QString keysPage() {
   rows +=
       row(tr("arrows, F2, Esc"), tr("In the entry sheet: move, change what is there, leave it as it was"));
   rows += row(tr("Delete"), tr("In the entry sheet: empty the cell"));
-  rows += row(tr("Space"), tr("Tick a box, such as the confirmation of cautions"));
+  rows += row(tr("Alt+T, Alt+P, Alt+D"),
+              tr("In a visit: go to the standards, confirm the cautions, go to what was done"));
+  rows += row(tr("Space"), tr("Tick a box or a standard"));
   return QStringLiteral("<table>%1</table>").arg(rows);
 }
 

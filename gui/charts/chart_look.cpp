@@ -65,6 +65,7 @@ QCategoryAxis* makeErrorAxis(double low, double high, int ticksAbout) {
   const int last = std::max(first + 1, static_cast<int>(std::ceil(high / step)));
   auto* axis = new QCategoryAxis;
   axis->setLabelsPosition(QCategoryAxis::AxisLabelsPositionOnValue);
+  axis->setTruncateLabels(false);  // a number cut short is no number
   axis->setRange(first * step, last * step);
   for (int tick = first; tick <= last; ++tick) {
     axis->append(shownValue(tick * step, step), tick * step);

@@ -18,6 +18,7 @@ namespace {
 
 constexpr int kBandSteps = 48;
 constexpr double kMarkerSize = 9.0;
+constexpr float kLegendFill = 0.45F;
 constexpr double kRoom = 0.12;  // free room above and below, as a part of the range
 
 QString tr(const char* text) {
@@ -239,7 +240,10 @@ class Drawing {
       marker->setVisible(!told.contains(marker->series()->name()));
       told << marker->series()->name();
       if (marker->type() == QLegendMarker::LegendMarkerTypeArea) {
-        marker->setBrush(look_.band);
+        // The band's own thin colour is not seen on a patch this small.
+        QColor fill = look_.band;
+        fill.setAlphaF(kLegendFill);
+        marker->setBrush(fill);
         marker->setPen(QPen(look_.found, 1.0));
       }
     }

@@ -19,7 +19,7 @@ constexpr double kReach = 6.0;  // how near the pointer must come to a line, in 
 PlotView::PlotView(QWidget* parent) : QChartView(parent) {
   setRenderHint(QPainter::Antialiasing);
   setFrameShape(QFrame::StyledPanel);
-  setMinimumSize(220, 160);
+  setMinimumSize(220, 210);  // room for the error axis beside title, dates and legend
   showSentence({});
 }
 

@@ -14,6 +14,11 @@ QVariant momentKey(Moment moment) {
 std::vector<CalibrationsModel::Column> calibrationColumns() {
   using Row = CalibrationSummary;
   return {
+      {CalibrationsModel::tr("No."),
+       [](const Row& r) { return QString::number(r.id); },
+       [](const Row& r) { return QVariant(static_cast<qlonglong>(r.id)); },
+       {},
+       true},
       {CalibrationsModel::tr("Performed"), [](const Row& r) { return shownMoment(r.performed); },
        [](const Row& r) { return momentKey(r.performed); }},
       {CalibrationsModel::tr("Subject"), [](const Row& r) { return word(r.subject); }},

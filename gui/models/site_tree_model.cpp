@@ -223,6 +223,10 @@ QVariant SiteTreeModel::data(const QModelIndex& index, int role) const {
       return index.column() == kName ? QVariant(QSize(0, kRowHeight)) : QVariant();
     case kTagRole:
       return at.channel ? at.name : QString();
+    case kStateRole:
+      return at.channel && at.state ? QVariant(static_cast<int>(*at.state)) : QVariant();
+    case kRetiredRole:
+      return at.channel && at.retired;
     default:
       return {};
   }
@@ -253,6 +257,71 @@ SiteTreeFilter::SiteTreeFilter(QObject* parent) : QSortFilterProxyModel(parent) 
 void SiteTreeFilter::setWords(const QString& words) {
   words_ = words.simplified().split(u' ', Qt::SkipEmptyParts);
   invalidateFilter();
+}
+
+void SiteTreeFilter::collect(const QModelIndex& parent, QModelIndexList& channels) const {
+  for (int row = 0; row < rowCount(parent); ++row) {
+    const QModelIndex at = index(row, SiteTreeModel::kName, parent);
+    if (!at.data(SiteTreeModel::kTagRole).toString().isEmpty()) {
+      channels << at;
+    }
+    collect(at, channels);
+  }
+}
+
+QModelIndex SiteTreeFilter::onlyChannel() const {
+  QModelIndexList channels;
+  collect({}, channels);
+  return channels.size() == 1 ? channels.first() : QModelIndex();
+}
+
+QModelIndex SiteTreeFilter::firstChannel() const {
+  QModelIndexList channels;
+  collect({}, channels);
+  return channels.isEmpty() ? QModelIndex() : channels.first();
+}
+
+SiteTreeFilter::Shown SiteTreeFilter::shownBelow(const QModelIndex& place) const {
+  QModelIndexList channels;
+  collect(place.siblingAtColumn(SiteTreeModel::kName), channels);
+  Shown shown;
+  for (const QModelIndex& channel : channels) {
+    shown.channels += channel.data(SiteTreeModel::kRetiredRole).toBool() ? 0 : 1;
+    const QVariant known = channel.data(SiteTreeModel::kStateRole);
+    if (!known.isValid()) {
+      continue;
+    }
+    const auto state = static_cast<DueState>(known.toInt());
+    if (!shown.state || state < *shown.state) {
+      shown.state = state;
+      shown.pressing = 0;
+    }
+    shown.pressing += state == *shown.state ? 1 : 0;
+  }
+  return shown;
+}
+
+QVariant SiteTreeFilter::data(const QModelIndex& index, int role) const {
+  const bool summary = index.column() == SiteTreeModel::kTitle || index.column() == SiteTreeModel::kState;
+  const bool asked = (summary && (role == Qt::DisplayRole || role == Qt::ToolTipRole)) ||
+                     (index.column() == SiteTreeModel::kState && role == Qt::DecorationRole) ||
+                     role == Qt::AccessibleTextRole;
+  if (words_.isEmpty() || !asked ||
+      !index.siblingAtColumn(0).data(SiteTreeModel::kTagRole).toString().isEmpty()) {
+    return QSortFilterProxyModel::data(index, role);
+  }
+  const Shown shown = shownBelow(index);
+  const QString many =
+      counted(shown.channels, SiteTreeModel::tr("1 channel"), SiteTreeModel::tr("%1 channels"));
+  const QString state =
+      shown.state ? SiteTreeModel::tr("%1 × %2").arg(shown.pressing).arg(word(*shown.state)) : QString();
+  if (role == Qt::AccessibleTextRole) {
+    return QStringLiteral("%1, %2, %3").arg(index.siblingAtColumn(0).data().toString(), many, state);
+  }
+  if (role == Qt::DecorationRole) {
+    return shown.state ? QVariant(iconOf(*shown.state)) : QVariant();
+  }
+  return index.column() == SiteTreeModel::kTitle ? many : state;
 }
 
 bool SiteTreeFilter::filterAcceptsRow(int row, const QModelIndex& parent) const {

@@ -18,6 +18,9 @@ class SiteTreeModel : public QAbstractItemModel {
   enum Columns { kName, kTitle, kState, kDueOn, kColumnCount };
   /// The channel's tag; empty for a place.
   static constexpr int kTagRole = Qt::UserRole + 10;
+  /// A channel's DueState as int; not there without one.
+  static constexpr int kStateRole = Qt::UserRole + 11;
+  static constexpr int kRetiredRole = Qt::UserRole + 12;
 
   explicit SiteTreeModel(QObject* parent = nullptr);
   /// Copies what it shows: nothing of the register is kept.
@@ -60,11 +63,25 @@ class SiteTreeFilter : public QSortFilterProxyModel {
  public:
   explicit SiteTreeFilter(QObject* parent = nullptr);
   void setWords(const QString& words);
+  /// While narrowed, places count and summarise the channels that are shown.
+  QVariant data(const QModelIndex& index, int role) const override;
+  /// The one channel left, or an invalid index when none or several are.
+  QModelIndex onlyChannel() const;
+  /// The first channel shown.
+  QModelIndex firstChannel() const;
 
  protected:
   bool filterAcceptsRow(int row, const QModelIndex& parent) const override;
 
  private:
+  struct Shown {
+    int channels = 0;  // not retired
+    int pressing = 0;
+    std::optional<DueState> state;
+  };
+  Shown shownBelow(const QModelIndex& place) const;
+  void collect(const QModelIndex& parent, QModelIndexList& channels) const;
+
   QStringList words_;
 };
 

@@ -144,6 +144,10 @@ void VisitEntry::discard() {
       return;
     }
   }
+  drop();
+}
+
+void VisitEntry::drop() {
   waiting_.clear();
   headerWaiting_ = false;
   leave();
@@ -201,6 +205,32 @@ bool VisitEntry::anyTyped(Phase phase) const {
     return !each.value.indicatedText.empty() || !each.value.skipReason.empty();
   });
 }
+std::vector<int> VisitEntry::emptyRows(Phase phase) const {
+  std::vector<int> rows;
+  for (int row = 0; row < rowCount(); ++row) {
+    const DraftValue& value = cell(phase, row).value;
+    if (value.indicatedText.empty() && value.skipReason.empty()) {
+      rows.push_back(row);
+    }
+  }
+  return rows;
+}
+
+int VisitEntry::typedCount() const {
+  int count = 0;
+  for (const auto* cells : {&found_, &left_}) {
+    count += static_cast<int>(std::count_if(cells->begin(), cells->end(), [](const Cell& each) {
+      return !each.value.indicatedText.empty() || !each.value.skipReason.empty();
+    }));
+  }
+  return count;
+}
+
+int VisitEntry::saveNow() {
+  flush();
+  return static_cast<int>(waiting_.size());
+}
+
 bool VisitEntry::anyTyped() const {
   return anyTyped(Phase::asFound) || anyTyped(Phase::asLeft);
 }

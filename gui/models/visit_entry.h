@@ -34,6 +34,8 @@ class VisitEntry : public QObject {
   QString moveTo(Moment when);
   /// Forgets the sheet; its draft stays.
   void leave();
+  /// Forgets the sheet and what is not on disk yet; the rest of its draft stays.
+  void drop();
   /// Throws the draft away.
   void discard();
 
@@ -57,6 +59,14 @@ class VisitEntry : public QObject {
   /// Anything typed at all?
   bool anyTyped() const;
   bool anyTyped(Phase phase) const;
+  /// How many readings are typed or skipped.
+  int typedCount() const;
+  /// Tries once more to put everything on disk; how many values are still not there. Header texts alone count
+  /// as none.
+  int saveNow();
+
+  /// Rows without a reading in a phase, in order.
+  std::vector<int> emptyRows(Phase phase) const;
 
   void setTyped(Phase phase, int row, const QString& text);
   void setApplied(Phase phase, int row, const QString& text);

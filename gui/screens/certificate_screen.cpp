@@ -178,13 +178,19 @@ QString CertificateScreen::issueTo(const QString& file) {
   return {};
 }
 
+QString CertificateScreen::suggestedName() const {
+  const auto issued = session_.store().issuedCertificate(calibration_);
+  return issued ? fromCore(issued->number) + QStringLiteral(".pdf")
+                : QStringLiteral("certificate-%1.pdf").arg(calibration_);
+}
+
 void CertificateScreen::askAndIssue() {
   if (!certificate_) {
     return;
   }
-  QString name = QStringLiteral("certificate-%1.pdf").arg(calibration_);
-  const QString file = QFileDialog::getSaveFileName(
-      this, tr("Write the certificate"), QDir(kLastFolder.get()).filePath(name), tr("PDF files (*.pdf)"));
+  const QString file = QFileDialog::getSaveFileName(this, tr("Write the certificate"),
+                                                    QDir(kLastFolder.get()).filePath(suggestedName()),
+                                                    tr("PDF files (*.pdf)"));
   if (file.isEmpty()) {
     return;
   }

@@ -26,6 +26,8 @@ class CertificateScreen : public QWidget {
   /// Writes the PDF; one sentence when that failed. Allots the number on the first issue.
   QString issueTo(const QString& file);
   int pageCount() const { return pages_; }
+  /// The file name offered for the PDF: the certificate's number once it has one.
+  QString suggestedName() const;
 
  signals:
   void issued(const QString& sentence);

@@ -150,8 +150,17 @@ QWidget* ChannelScreen::makeCalibrations() {
   return box;
 }
 
-void ChannelScreen::showChannel(const QString& tag) {
+QString ChannelScreen::shownPoint() const {
+  return point_->currentText();
+}
+
+void ChannelScreen::showChannel(const QString& tag, std::optional<Subject> subject) {
+  if (tag != tag_) {  // another channel's choice says nothing of this one
+    const QSignalBlocker quiet(point_);
+    point_->clear();
+  }
   tag_ = tag;
+  wanted_ = subject;
   drift_.clear();
   driftKnown_ = false;
   refresh();
@@ -281,7 +290,12 @@ void ChannelScreen::fillPoints() {
     }
   }
   const int again = point_->findText(before);
-  point_->setCurrentIndex(again >= 0 ? again : worst);
+  const auto first = std::find_if(drift_.begin(), drift_.end(),
+                                  [this](const DriftItem& item) { return item.subject == wanted_; });
+  point_->setCurrentIndex(first != drift_.end() ? static_cast<int>(first - drift_.begin())
+                          : again >= 0          ? again
+                                                : worst);
+  wanted_.reset();
 }
 
 /// Setups and sensors that came after the last reading.

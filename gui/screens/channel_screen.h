@@ -29,7 +29,10 @@ class ChannelScreen : public QWidget {
   Q_OBJECT
  public:
   explicit ChannelScreen(Session& session, QWidget* parent = nullptr);
-  void showChannel(const QString& tag);
+  /// With a subject its first point is drawn, else the one that leaves its tolerance first.
+  void showChannel(const QString& tag, std::optional<Subject> subject = std::nullopt);
+  /// The test point drawn, as its box says it.
+  QString shownPoint() const;
   void refresh();
   QString channel() const { return tag_; }
   /// The calibration chosen in the table, else the latest; nothing when there is none.
@@ -60,6 +63,7 @@ class ChannelScreen : public QWidget {
   QString tag_;
   std::vector<DriftItem> drift_;
   bool driftKnown_ = false;
+  std::optional<Subject> wanted_;  // whose first point is to be drawn
   QLabel *title_ = nullptr, *place_ = nullptr, *stateSign_ = nullptr, *state_ = nullptr, *figures_ = nullptr;
   QComboBox* point_ = nullptr;
   QTabWidget* charts_ = nullptr;

@@ -150,13 +150,13 @@ void MainWindow::connectScreens() {
   connect(start_, &StartScreen::newAsked, this, &MainWindow::askNew);
   connect(start_, &StartScreen::sampleAsked, this, &MainWindow::openSample);
   connect(start_, &StartScreen::recordChosen, &session_, &Session::open);
-  connect(site_, &SiteScreen::channelChosen, this, &MainWindow::showChannel);
+  connect(site_, &SiteScreen::channelChosen, this, [this](const QString& tag) { showChannel(tag); });
   connect(site_, &SiteScreen::draftChosen, this, &MainWindow::resumeDraft);
   connect(site_, &SiteScreen::stateChosen, this, [this](std::optional<DueState> state) {
     showDue();
     due_->showState(state);
   });
-  connect(due_, &DueScreen::channelChosen, this, &MainWindow::showChannel);
+  connect(due_, &DueScreen::channelChosen, this, [this](const QString& tag) { showChannel(tag); });
   connect(channel_, &ChannelScreen::visitAsked, this, &MainWindow::showVisit);
   connect(channel_, &ChannelScreen::certificateAsked, this, &MainWindow::showCertificate);
   connect(visit_, &VisitScreen::left, this, [this](const QString& tag) {
@@ -165,7 +165,8 @@ void MainWindow::connectScreens() {
   });
   connect(visit_, &VisitScreen::finished, this, [this](const QString& tag, const QString& sentence) {
     session_.refresh();
-    showChannel(tag);
+    const auto& stored = visit_->entry().stored();
+    showChannel(tag, stored ? std::optional(stored->subject) : std::nullopt);
     past_.removeAll(visit_);
     bar_->showNews(sentence);
     statusBar()->showMessage(sentence, 10000);
@@ -179,16 +180,22 @@ QWidget* MainWindow::currentScreen() const {
 
 void MainWindow::goTo(QWidget* screen) {
   QWidget* now = stack_->currentWidget();
+  if (now == visit_ && screen != visit_ && !visit_->mayLeave()) {
+    enableActions();
+    return;
+  }
   if (now != screen) {
     past_.removeAll(now);
-    past_.append(now);
+    if (now != visit_ || (visit_->hasEntry() && visit_->entry().isOpen())) {  // a sheet let go has no page
+      past_.append(now);
+    }
   }
   stack_->setCurrentWidget(screen);
   enableActions();
 }
 
 void MainWindow::goBack() {
-  if (past_.isEmpty()) {
+  if (past_.isEmpty() || (currentScreen() == visit_ && !visit_->mayLeave())) {
     return;
   }
   QWidget* screen = past_.takeLast();
@@ -221,9 +228,9 @@ void MainWindow::showDue() {
   }
 }
 
-void MainWindow::showChannel(const QString& tag) {
+void MainWindow::showChannel(const QString& tag, std::optional<Subject> subject) {
   if (session_.isOpen()) {
-    channel_->showChannel(tag);
+    channel_->showChannel(tag, subject);
     goTo(channel_);
   }
 }
@@ -283,6 +290,10 @@ void MainWindow::showAbout() {
 
 void MainWindow::closeEvent(QCloseEvent* event) {
   kWindowGeometry.set(saveGeometry());
+  if (!visit_->mayLeave()) {
+    event->ignore();
+    return;
+  }
   visit_->dropRecord();  // what was typed goes into its draft
   QMainWindow::closeEvent(event);
 }

@@ -38,7 +38,7 @@ class MainWindow : public QMainWindow {
   void showStart();
   void showSite();
   void showDue();
-  void showChannel(const QString& tag);
+  void showChannel(const QString& tag, std::optional<Subject> subject = std::nullopt);
   void showVisit(const QString& tag, std::optional<Subject> subject);
   void showCertificate(CalibrationId calibration);
   void resumeDraft(std::int64_t draft);

@@ -14,6 +14,7 @@
 #include <QStatusBar>
 #include <algorithm>
 
+#include "gui/prompts/prompts.h"
 #include "gui/screens/certificate_screen.h"
 #include "gui/screens/channel_screen.h"
 #include "gui/screens/due_screen.h"
@@ -72,7 +73,7 @@ void MainWindow::askOpen() {
   const QString file =
       QFileDialog::getOpenFileName(this, tr("Open a record"), kLastFolder.get(),
                                    tr("Records (*%1);;All files (*)").arg(QLatin1String(kSuffix)));
-  if (!file.isEmpty()) {
+  if (!file.isEmpty() && visit_->mayLeave()) {
     session_.open(file);
   }
 }
@@ -94,6 +95,9 @@ void MainWindow::askNew() {
   if (QFileInfo(to).suffix().isEmpty()) {
     to += QLatin1String(kSuffix);
   }
+  if (!visit_->mayLeave()) {
+    return;
+  }
   session_.create(from, to);
 }
 
@@ -113,6 +117,9 @@ void MainWindow::openSample() {
     return;
   }
   QFile::setPermissions(copy, QFile::permissions(copy) | QFileDevice::WriteOwner);
+  if (!visit_->mayLeave()) {
+    return;
+  }
   session_.open(copy);
 }
 
@@ -133,6 +140,9 @@ void MainWindow::takeRecord() {
 }
 
 void MainWindow::closeRecord() {
+  if (!visit_->mayLeave()) {
+    return;
+  }
   visit_->dropRecord();
   session_.close();
 }
@@ -155,7 +165,16 @@ void MainWindow::offerDrafts() {
         tr("The visit to %1 begun %2 is not finished.")
             .arg(fromCore(latest.channel), shownMoment(latest.started)),
         tr("Go on with it"), [this, id = latest.id] { resumeDraft(id); }, tr("Discard it"),
-        [this, id = latest.id] {
+        [this, id = latest.id, lost = static_cast<int>(latest.values.size()),
+         channel = fromCore(latest.channel)] {
+          const Question question{
+              tr("Discard the draft"),
+              counted(lost, tr("1 value of %2 will be lost."), tr("%1 values of %2 will be lost."))
+                  .arg(channel),
+              tr("Discard"), tr("Keep")};
+          if (lost > 0 && !ask(this, question)) {
+            return;
+          }
           try {
             session_.store().removeDraft(id);
             site_->refresh();
@@ -181,7 +200,7 @@ void MainWindow::resumeDraft(std::int64_t id) {
 }
 
 void MainWindow::enterVisit() {
-  if (currentScreen() == channel_) {
+  if (currentScreen() == channel_ || currentScreen() == certificate_) {
     showVisit(channel_->channel(), channel_->currentSubject());
     return;
   }
@@ -189,14 +208,17 @@ void MainWindow::enterVisit() {
     showVisit(due_->currentChannel(), due_->currentSubject());
     return;
   }
-  const QString chosen = site_->currentChannel();
+  const QString chosen = currentScreen() == site_ ? site_->currentChannel() : QString();
   if (!chosen.isEmpty()) {
     showVisit(chosen, std::nullopt);
-  } else if (!session_.due().empty()) {
-    showVisit(fromCore(session_.due().front().channel), session_.due().front().subject);
-  } else {
-    bar_->showTrouble(tr("Choose a channel first."));
+    return;
   }
+  // Never a channel nobody chose: readings would go to the wrong one.
+  if (currentScreen() != visit_ && visit_->entry().isOpen()) {
+    visit_->entry().leave();
+  }
+  goTo(visit_);
+  visit_->chooseChannel();
 }
 
 void MainWindow::issueCertificate() {

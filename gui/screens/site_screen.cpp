@@ -3,6 +3,7 @@
 
 #include <QHBoxLayout>
 #include <QHeaderView>
+#include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
@@ -140,10 +141,9 @@ QWidget* SiteScreen::makeTree() {
   column->setSpacing(10);
   column->addWidget(words_);
   column->addWidget(tree_, 1);
-  connect(words_, &QLineEdit::textChanged, this, [this](const QString& words) {
-    filter_->setWords(words);
-    tree_->expandAll();
-  });
+  words_->installEventFilter(this);
+  connect(words_, &QLineEdit::textChanged, this, &SiteScreen::narrow);
+  connect(words_, &QLineEdit::returnPressed, this, &SiteScreen::takeFound);
   connect(tree_, &QTreeView::activated, this, [this](const QModelIndex& index) {
     const QString tag = index.siblingAtColumn(0).data(SiteTreeModel::kTagRole).toString();
     if (!tag.isEmpty()) {
@@ -209,7 +209,7 @@ void SiteScreen::refresh() {
   if (!session_.isOpen()) {
     return;
   }
-  const QString tag = currentChannel();
+  const QString tag = chosenChannel();
   heading_->setText(fromCore(session_.site().site.name));
   model_->setSite(session_.site());
   takeDue();
@@ -275,7 +275,47 @@ void SiteScreen::findChannel() {
   words_->selectAll();
 }
 
+void SiteScreen::narrow(const QString& words) {
+  const QString before = chosenChannel();
+  filter_->setWords(words);
+  tree_->expandAll();
+  // The view would move on to a neighbour of what is hidden: a channel that nobody chose.
+  const QModelIndex only = words.trimmed().isEmpty() ? QModelIndex() : filter_->onlyChannel();
+  tree_->setCurrentIndex(only.isValid() ? only : filter_->mapFromSource(model_->indexOfChannel(before)));
+  tree_->viewport()->update();  // the counts of the places
+}
+
+void SiteScreen::takeFound() {
+  const QModelIndex only = filter_->onlyChannel();
+  if (only.isValid()) {
+    emit channelChosen(only.data(SiteTreeModel::kTagRole).toString());
+  } else {
+    goIntoList();
+  }
+}
+
+void SiteScreen::goIntoList() {
+  if (chosenChannel().isEmpty()) {
+    tree_->setCurrentIndex(filter_->firstChannel());
+  }
+  tree_->setFocus(Qt::OtherFocusReason);
+}
+
+bool SiteScreen::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == words_ && event->type() == QEvent::KeyPress &&
+      static_cast<QKeyEvent*>(event)->key() == Qt::Key_Down) {
+    goIntoList();
+    return true;
+  }
+  return QWidget::eventFilter(watched, event);
+}
+
 QString SiteScreen::currentChannel() const {
+  const QString chosen = chosenChannel();
+  return chosen.isEmpty() ? filter_->onlyChannel().data(SiteTreeModel::kTagRole).toString() : chosen;
+}
+
+QString SiteScreen::chosenChannel() const {
   return tree_->currentIndex().siblingAtColumn(0).data(SiteTreeModel::kTagRole).toString();
 }
 

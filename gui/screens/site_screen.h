@@ -44,6 +44,7 @@ class SiteScreen : public QWidget {
   explicit SiteScreen(Session& session, QWidget* parent = nullptr);
   void refresh();
   void findChannel();
+  /// The channel chosen, or the only one the narrowed list shows; else empty.
   QString currentChannel() const;
 
  signals:
@@ -51,7 +52,14 @@ class SiteScreen : public QWidget {
   void stateChosen(std::optional<spanwright::DueState> state);
   void draftChosen(std::int64_t draft);
 
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
+
  private:
+  void narrow(const QString& words);
+  void takeFound();
+  void goIntoList();
+  QString chosenChannel() const;
   QWidget* makeTree();
   QWidget* makeOverview();
   void takeDue();

@@ -97,6 +97,7 @@ QWidget* VisitHeader::makeWho() {
   form->addRow(tr("When"), when_);
   form->addRow(tr("Person"), person_);
   connect(channel_, &QComboBox::activated, this, &VisitHeader::ask);
+  connect(channel_->lineEdit(), &QLineEdit::returnPressed, this, &VisitHeader::takeTypedChannel);
   connect(subject_, &QComboBox::activated, this, &VisitHeader::ask);
   connect(when_, &QDateTimeEdit::editingFinished, this, [this] {
     if (!entry_.isOpen() || when() != entry_.draft().started) {
@@ -143,6 +144,8 @@ QWidget* VisitHeader::makeMeans() {
   standards_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored);
   standards_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   standards_->setSpacing(1);
+  auto* standardsLabel = new QLabel(tr("S&tandards used: Space ticks one"), box);
+  standardsLabel->setBuddy(standards_);
   noStandards_ = valueLabel(box);
   temperature_ = new QLineEdit(box);
   temperature_->setPlaceholderText(QStringLiteral("°C"));
@@ -160,6 +163,7 @@ QWidget* VisitHeader::makeMeans() {
   auto* column = new QVBoxLayout(box);
   column->setContentsMargins(10, 6, 10, 8);
   column->setSpacing(6);
+  column->addWidget(standardsLabel);
   column->addWidget(standards_, 1);
   column->addWidget(noStandards_);
   column->addLayout(row);
@@ -256,6 +260,34 @@ void VisitHeader::ask() {
   emit sheetAsked(tag, wanted, when());
 }
 
+/// A part of the tag or title is enough when it is found once; the box itself takes only the whole text.
+void VisitHeader::takeTypedChannel() {
+  const QString typed = channel_->lineEdit()->text().trimmed();
+  if (typed.isEmpty() || channel_->findText(typed, Qt::MatchFixedString) >= 0) {
+    return;
+  }
+  int found = -1;
+  for (int i = 0; i < channel_->count(); ++i) {
+    if (channel_->itemData(i).toString().compare(typed, Qt::CaseInsensitive) == 0) {
+      found = i;
+      break;
+    }
+    if (channel_->itemText(i).contains(typed, Qt::CaseInsensitive)) {
+      if (found >= 0) {
+        found = -2;  // not found once; a whole tag may still follow
+      } else if (found == -1) {
+        found = i;
+      }
+    }
+  }
+  if (found < 0) {
+    channel_->lineEdit()->selectAll();
+    return;
+  }
+  channel_->setCurrentIndex(found);
+  ask();
+}
+
 void VisitHeader::showChoice(const QString& channel, Subject subject, Moment moment) {
   filling_ = true;
   channel_->setCurrentIndex(channel_->findData(channel));
@@ -342,12 +374,41 @@ void VisitHeader::fillStandards() {
     }
   }
 
+  if (standards_->count() > 0) {
+    standards_->setCurrentRow(0);  // Space needs a current one to tick
+  }
   noStandards_->setVisible(usable.empty());
   noStandards_->setText(tr("No standard with a certificate valid on %1 covers this sheet.")
                             .arg(shownDate(entry_.sheet().when.date())));
   if (checked != chosen) {
     entry_.setStandards(checked);
   }
+}
+
+void VisitHeader::goTo(VisitPart part) {
+  QWidget* wanted = nullptr;
+  switch (part) {
+    case VisitPart::channel:
+      wanted = channel_;
+      channel_->lineEdit()->selectAll();
+      break;
+    case VisitPart::when:
+      wanted = when_;
+      break;
+    case VisitPart::person:
+      wanted = person_;
+      break;
+    case VisitPart::standards:
+      wanted = standards_;
+      break;
+    case VisitPart::conditions:
+      wanted = temperature_;
+      break;
+    case VisitPart::cautions:
+      wanted = confirm_;
+      break;
+  }
+  wanted->setFocus(Qt::ShortcutFocusReason);
 }
 
 void VisitHeader::takeConditions() {
@@ -359,6 +420,13 @@ void VisitHeader::takeConditions() {
 
 void VisitHeader::confirm(bool confirmed) {
   if (filling_ || !entry_.isOpen()) {
+    return;
+  }
+  // The values stand on the confirmation: a second Alt+P in mid-visit must not take it from under them.
+  if (!confirmed && entry_.anyTyped()) {
+    const QSignalBlocker quiet(confirm_);
+    confirm_->setChecked(true);
+    emit cautionsKept();
     return;
   }
   entry_.setCautionsConfirmed(confirmed);

@@ -20,6 +20,9 @@ namespace spanwright {
 
 class Session;
 
+/// What a problem may be about, beside the readings.
+enum class VisitPart { channel, when, person, standards, conditions, cautions };
+
 class VisitHeader : public QWidget {
   Q_OBJECT
  public:
@@ -31,11 +34,14 @@ class VisitHeader : public QWidget {
   /// Shows this choice while there is no sheet for it.
   void showChoice(const QString& channel, Subject subject, Moment when);
   QCheckBox* cautions() const { return confirm_; }
+  void goTo(VisitPart part);
 
  signals:
   /// Another channel, subject or moment is wanted.
   void sheetAsked(const QString& channel, spanwright::Subject subject, spanwright::Moment when);
   void cautionsConfirmed();
+  /// Somebody tried to take the confirmation back after values were typed.
+  void cautionsKept();
 
  private:
   QWidget* makeWho();
@@ -43,6 +49,7 @@ class VisitHeader : public QWidget {
   QWidget* makeMeans();
   QWidget* makeCautions();
   void ask();
+  void takeTypedChannel();
   void fillStandards();
   void fillSubjects(const Channel* channel);
   void takeConditions();

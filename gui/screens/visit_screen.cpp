@@ -18,6 +18,7 @@
 #include "gui/models/sheet_model.h"
 #include "gui/screens/sheet_view.h"
 #include "gui/screens/visit_header.h"
+#include "gui/screens/visit_problems.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
 #include "gui/words/words.h"
@@ -26,7 +27,15 @@ namespace spanwright {
 namespace {
 
 constexpr int kRedrawAfterMs = 30;
+constexpr int kEmptyNamed = 5;       // so many empty points are named, the rest counted
+constexpr auto kAboutDone = "done";  // marks the page's own problem about what was done
 enum Done { kNotSaid, kAdjusted, kRepaired, kNothing };
+
+/// That is what people write down.
+Moment wholeMinutes(Moment now) {
+  return Moment(now.date(), boost::posix_time::hours(now.time_of_day().hours()) +
+                                boost::posix_time::minutes(now.time_of_day().minutes()));
+}
 
 }  // namespace
 
@@ -87,6 +96,12 @@ void VisitScreen::build() {
 
   connect(header_, &VisitHeader::sheetAsked, this, &VisitScreen::openSheet);
   connect(header_, &VisitHeader::cautionsConfirmed, view_, &SheetView::goToStart);
+  connect(header_, &VisitHeader::cautionsConfirmed, this, &VisitScreen::showCellNote);
+  connect(header_, &VisitHeader::cautionsKept, this, [this] {
+    sentenceSign_->setPixmap(markIcon(Mark::ring, Tone::attention).pixmap(16, 16));
+    sentence_->setText(
+        tr("The cautions stay confirmed: values are typed. Discard the draft to begin again."));
+  });
   connect(entry_.get(), &VisitEntry::rowChanged, &redraw_, qOverload<>(&QTimer::start));
   connect(entry_.get(), &VisitEntry::rowChanged, this, &VisitScreen::showCellNote);
   connect(entry_.get(), &VisitEntry::rowChanged, this, &VisitScreen::markAdjustment);
@@ -104,10 +119,7 @@ void VisitScreen::build() {
       cautions()->setFocus(Qt::ShortcutFocusReason);
     }
   });
-  connect(view_, &SheetView::lastValueTyped, this, [this] {
-    sentenceSign_->setPixmap(markIcon(Mark::check, Tone::good).pixmap(16, 16));
-    sentence_->setText(tr("That was the last value. Ctrl+Enter finishes the visit."));
-  });
+  connect(view_, &SheetView::lastValueTyped, this, &VisitScreen::showEnd);
 }
 
 QWidget* VisitScreen::makeFoot() {
@@ -169,17 +181,8 @@ QWidget* VisitScreen::makeFoot() {
   connect(problems_, &QListWidget::itemActivated, this,
           [this](QListWidgetItem* item) { goToProblem(problems_->row(item)); });
   connect(finish_, &QPushButton::clicked, this, &VisitScreen::finish);
-  connect(leave_, &QPushButton::clicked, this, [this] {
-    const QString channel = fromCore(entry_->draft().channel);
-    view_->commitOpenEditor();
-    entry_->leave();
-    emit left(channel);
-  });
-  connect(discard_, &QPushButton::clicked, this, [this] {
-    const QString channel = fromCore(entry_->draft().channel);
-    entry_->discard();
-    emit left(channel);
-  });
+  connect(leave_, &QPushButton::clicked, this, &VisitScreen::leaveVisit);
+  connect(discard_, &QPushButton::clicked, this, &VisitScreen::discardDraft);
   for (const CommandId id : {CommandId::finishVisit, CommandId::skipPoint}) {
     QAction* action = makeAction(id, body_);
     action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
@@ -193,11 +196,18 @@ QWidget* VisitScreen::makeFoot() {
 void VisitScreen::start(const QString& channel, std::optional<Subject> subject) {
   const Channel* known = session_.site().channel(toCore(channel));
   const bool any = known != nullptr && !known->routines.empty();
-  // Whole minutes: that is what people write down.
-  const Moment now = session_.now();
-  const Moment when(now.date(), boost::posix_time::hours(now.time_of_day().hours()) +
-                                    boost::posix_time::minutes(now.time_of_day().minutes()));
+  const Moment when = wholeMinutes(session_.now());
   openSheet(channel, subject.value_or(any ? known->routines.front().subject : Subject::channel), when);
+}
+
+void VisitScreen::chooseChannel() {
+  if (!entry_->isOpen()) {
+    header_->showChoice({}, Subject::channel, wholeMinutes(session_.now()));
+    plot_->showSentence(tr("No channel is chosen yet."));
+    sentenceSign_->setPixmap({});
+    sentence_->setText(tr("Choose the channel: type a part of its tag or title, then Enter."));
+  }
+  header_->goTo(VisitPart::channel);
 }
 
 void VisitScreen::openSheet(const QString& channel, Subject subject, Moment when) {
@@ -213,6 +223,10 @@ void VisitScreen::openSheet(const QString& channel, Subject subject, Moment when
     header_->takeSheet(entry_->draft().started);
     return;
   }
+  if (!mayLeave()) {
+    header_->takeSheet(entry_->draft().started);
+    return;
+  }
   const QString trouble = entry_->open(channel, subject, when);
   if (!trouble.isEmpty()) {
     header_->showChoice(channel, subject, when);
@@ -224,6 +238,9 @@ void VisitScreen::openSheet(const QString& channel, Subject subject, Moment when
 }
 
 void VisitScreen::resume(const Draft& draft) {
+  if (!mayLeave()) {
+    return;
+  }
   const QString trouble = entry_->resume(draft);
   if (!trouble.isEmpty()) {
     emit session_.troubled(trouble);
@@ -267,10 +284,42 @@ void VisitScreen::showCellNote() {
     return;
   }
   sentenceSign_->setPixmap({});
+  if (entry_->draft().standards.empty() && !entry_->usableStandards().empty()) {
+    sentence_->setText(
+        tr("No standard is ticked yet: Alt+T goes to their list, Space ticks one.") +
+        (entry_->draft().cautionsConfirmed ? QString() : u' ' + tr("Then confirm the cautions.")));
+    return;
+  }
   sentence_->setText(
       entry_->draft().cautionsConfirmed
           ? tr("Digits and Enter, value after value. Units may be typed; Ctrl+K skips a point.")
           : tr("Confirm the cautions, then type: digits and Enter, value after value."));
+}
+
+void VisitScreen::showEnd() {
+  QStringList empty;
+  for (const Phase phase : {Phase::asFound, Phase::asLeft}) {
+    // As-left readings are wanted only once there is one.
+    if (phase == Phase::asLeft && !entry_->anyTyped(phase)) {
+      continue;
+    }
+    for (const int row : entry_->emptyRows(phase)) {
+      empty << QStringLiteral("%1 %2").arg(word(phase).toLower(),
+                                           model_->index(row, SheetModel::kPoint).data().toString());
+    }
+  }
+  if (empty.isEmpty()) {
+    sentenceSign_->setPixmap(markIcon(Mark::check, Tone::good).pixmap(16, 16));
+    sentence_->setText(tr("That was the last value. Ctrl+Enter finishes the visit."));
+    return;
+  }
+  const auto more = empty.size() - kEmptyNamed;
+  QString names = empty.mid(0, kEmptyNamed).join(QStringLiteral(", "));
+  if (more > 0) {
+    names += tr(" and %1 more").arg(more);
+  }
+  sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::attention).pixmap(16, 16));
+  sentence_->setText(tr("Still empty: %1. Type them, or Ctrl+K says why one is skipped.").arg(names));
 }
 
 void VisitScreen::takeAdjustment() {
@@ -299,7 +348,7 @@ void VisitScreen::finish() {
   const bool textWanted = done_->currentIndex() == kAdjusted || done_->currentIndex() == kRepaired;
   std::vector<Problem> before;
   if (entry_->anyTyped(Phase::asLeft) && (!said || (textWanted && adjustment_->text().trimmed().isEmpty()))) {
-    before.push_back({{},
+    before.push_back({{{}, 0, 0, kAboutDone},
                       toCore(tr("as-left values are typed but not what was done")),
                       toCore(tr("choose below what was done, and say what was adjusted or repaired"))});
   }
@@ -336,12 +385,20 @@ void VisitScreen::goToProblem(int row) {
   const QModelIndex cell = model_->cellOf(problemList_.at(static_cast<std::size_t>(row)));
   if (cell.isValid()) {
     view_->goTo(cell);
-  } else if (!entry_->draft().cautionsConfirmed) {
-    cautions()->setFocus(Qt::ShortcutFocusReason);
-  } else if (done_->currentIndex() == kNotSaid && entry_->anyTyped(Phase::asLeft)) {
-    done_->setFocus(Qt::ShortcutFocusReason);
+    view_->scrollTo(cell, QAbstractItemView::PositionAtCenter);
+    return;
+  }
+  const Problem& problem = problemList_.at(static_cast<std::size_t>(row));
+  const QString what = fromCore(problem.what);
+  if (const auto part = partAbout(what)) {
+    header_->goTo(*part);
+  } else if (problem.where.columnName == kAboutDone || aboutWhatWasDone(what)) {
+    const bool saidWhich = done_->currentIndex() == kAdjusted || done_->currentIndex() == kRepaired;
+    const bool onlyText = saidWhich && entry_->anyTyped(Phase::asLeft);
+    (onlyText ? static_cast<QWidget*>(adjustment_) : done_)->setFocus(Qt::ShortcutFocusReason);
   } else {
     view_->goToStart();
+    view_->scrollTo(view_->currentIndex(), QAbstractItemView::PositionAtCenter);
   }
 }
 

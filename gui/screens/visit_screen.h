@@ -37,6 +37,10 @@ class VisitScreen : public QWidget {
   /// An empty sheet for this channel; without a subject, its first routine's.
   void start(const QString& channel, std::optional<Subject> subject);
   void resume(const Draft& draft);
+  /// Goes to the channel box to choose one; with no sheet open nothing is chosen beforehand.
+  void chooseChannel();
+  /// False when values are not on disk and the person would rather stay than lose them.
+  bool mayLeave();
   bool hasEntry() const { return entry_ != nullptr; }
   VisitEntry& entry() { return *entry_; }
   SheetView* sheetView() const { return view_; }
@@ -54,6 +58,8 @@ class VisitScreen : public QWidget {
  private:
   void build();
   QWidget* makeFoot();
+  void leaveVisit();
+  void discardDraft();
   void openSheet(const QString& channel, Subject subject, Moment when);
   void takeSheet();
   void showCellNote();
@@ -61,6 +67,7 @@ class VisitScreen : public QWidget {
   void markAdjustment();
   void showProblems(const std::vector<Problem>& problems);
   void goToProblem(int row);
+  void showEnd();
   void drawErrors();
 
   Session& session_;

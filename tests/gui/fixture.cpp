@@ -6,6 +6,7 @@
 #include <QTest>
 
 #include "core/units/number.h"
+#include "gui/prompts/prompts.h"
 #include "gui/screens/main_window.h"
 #include "gui/screens/visit_screen.h"
 #include "gui/session/session.h"
@@ -135,13 +136,18 @@ ProposedVisit visitTo(const std::string& channel, const std::string& when, doubl
 
 GuiTest::GuiTest() : clock_(*parseDate("2026-11-25")) {
   QSettings().clear();
+  setAnswerer([this](QWidget*, const Question& question) {
+    asked_ << question.text;
+    return answer_;
+  });
 }
 GuiTest::~GuiTest() {
+  answer_ = true;  // nothing keeps a window of a failed test open
   closeWindow();
+  setAnswerer({});
 }
 
-void GuiTest::makeRecord(const std::vector<ProposedVisit>& visits) {
-  const Register site = smallSite();
+void GuiTest::makeRecord(const std::vector<ProposedVisit>& visits, const Register& site) {
   ASSERT_THAT(registerFaults(site), ::testing::IsEmpty());
   Store store = Store::create(recordFile().toStdString(), site, clock_);
   for (const ProposedVisit& visit : visits) {

@@ -6,6 +6,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <QStringList>
 #include <QTemporaryDir>
 #include <QWidget>
 #include <memory>
@@ -36,7 +37,7 @@ class GuiTest : public ::testing::Test {
 
   QString recordFile() const { return folder_.filePath(QStringLiteral("small.spanwright")); }
   /// Makes the record, with these visits in it.
-  void makeRecord(const std::vector<ProposedVisit>& visits = {});
+  void makeRecord(const std::vector<ProposedVisit>& visits = {}, const Register& site = smallSite());
   /// A window with the record open and nothing under way.
   void openWindow();
   void closeWindow();
@@ -44,6 +45,9 @@ class GuiTest : public ::testing::Test {
   void type(const QString& text);
   void press(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier);
   int keys() const { return keys_; }
+  /// Questions asked so far; each is answered with `answer_`.
+  QStringList asked_;
+  bool answer_ = false;
   /// Keeps a picture of the window when the variable SPANWRIGHT_PICTURES names a folder, to be looked at.
   void keepPicture(const QString& name) const;
   /// The descendant of the window with this accessible name.

@@ -3,10 +3,13 @@
 
 #include <QAreaSeries>
 #include <QCategoryAxis>
+#include <QLegend>
+#include <QLegendMarker>
 #include <QLineSeries>
 #include <QScatterSeries>
 
 #include "core/tasks/status.h"
+#include "gui/charts/plot_view.h"
 #include "gui/charts/time_axis.h"
 #include "tests/gui/fixture.h"
 
@@ -125,6 +128,29 @@ TEST_F(DriftCharts, DrawTheFitTheBandAndTheLimitsOfTheReport) {
   EXPECT_TRUE(made.notes[1].text.contains("1 Mar 2026"));
   EXPECT_DOUBLE_EQ(seriesNamed<QLineSeries>(*chart, "forecast")->at(0).x(),
                    chartDay(*parseDate("2026-03-01")));
+}
+
+TEST_F(DriftCharts, TheLegendShowsTheFillOfTheBandAndNoNumberIsCutShort) {
+  const DriftChart made = makeDriftChart(twoSegments(), *parseDate("2025-01-01"), chartLook());
+  PlotView view;
+  view.resize(600, 300);
+  view.showChart(made.chart, {}, {});
+  view.show();
+  view.grab();  // laid out and drawn: the legend may take its brushes from the series again
+  QList<QLegendMarker*> markers;
+  for (QAbstractSeries* each : made.chart->series()) {
+    if (each->objectName() == QStringLiteral("band")) {
+      markers = made.chart->legend()->markers(each);
+    }
+  }
+  ASSERT_EQ(markers.size(), 1);
+  EXPECT_TRUE(markers.first()->isVisible());
+  EXPECT_EQ(markers.first()->brush().style(), Qt::SolidPattern);
+  EXPECT_GT(markers.first()->brush().color().alphaF(), 0.3F);
+  const auto axes = made.chart->axes(Qt::Vertical);
+  ASSERT_EQ(axes.size(), 1);
+  EXPECT_FALSE(axes.first()->truncateLabels());
+  EXPECT_GE(view.minimumHeight(), 200);
 }
 
 TEST_F(DriftCharts, MarkABreakThatHasNoReadingsYet) {
