@@ -118,7 +118,7 @@ TEST_F(ChannelTables, ShowWhatTheRecordHolds) {
   for (int column = 0; column < calibrations.columnCount(); ++column) {
     all += calibrations.index(0, column).data().toString().toStdString() + '|';
   }
-  EXPECT_THAT(all, ::testing::StartsWith("20 Nov 2025 09:00|Channel|fail|pass|adjusted|1|"));
+  EXPECT_THAT(all, ::testing::StartsWith("1|20 Nov 2025 09:00|Channel|fail|pass|adjusted|1|"));
 
   const Channel* channel = store.site().channel("TT-1");
   SetupsModel setups;
