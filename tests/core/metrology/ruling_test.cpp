@@ -100,6 +100,20 @@ TEST(Ruling, ARiskThatNeedsNoBandKeepsTheVerdictOfALimitThatIsItselfOutside) {
   EXPECT_EQ(rulingOn(rule, at(1.0), Verdict::pass).answer, Decision::pass);
 }
 
+TEST(Ruling, WhateverTheSpreadTheBandIsThatOfGuardForEachTime) {
+  for (int round = 0; round < 2; ++round) {
+    for (const double limit : {0.01, 0.02}) {
+      for (const ErrorLimits limits : {ErrorLimits{-1.0, 1.0}, ErrorLimits{-1.0, 1.5}}) {
+        for (const double expanded : {0.8, 1.0}) {
+          const DecisionRule rule{.basis = GuardBasis::anyPopulation, .falseAcceptLimit = limit};
+          const Ruling ruling = rulingOn(rule, {0.0, limits, expanded, 2.5}, Verdict::pass);
+          EXPECT_EQ(ruling.guard->width, guardFor(rule, limits, expanded / 2.5, expanded).width);
+        }
+      }
+    }
+  }
+}
+
 TEST(Ruling, WhereTheBandsMeetNothingIsAccepted) {
   RuledError reading{0.0, {-1.0, 1.0}, 1.5, 2.0};
   const Ruling ruling = rulingOn(kOneU, reading, Verdict::pass);
