@@ -240,7 +240,9 @@ class Drawing {
       marker->setVisible(!told.contains(marker->series()->name()));
       told << marker->series()->name();
       if (marker->type() == QLegendMarker::LegendMarkerTypeArea) {
-        // The band's own thin colour is not seen on a patch this small.
+        // A marker that follows its series is drawn hollow for an area; and the band's own thin colour is not
+        // seen on a patch this small.
+        marker->setShape(QLegend::MarkerShapeRectangle);
         QColor fill = look_.band;
         fill.setAlphaF(kLegendFill);
         marker->setBrush(fill);

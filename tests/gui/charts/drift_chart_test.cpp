@@ -7,6 +7,7 @@
 #include <QLegendMarker>
 #include <QLineSeries>
 #include <QScatterSeries>
+#include <cmath>
 
 #include "core/tasks/status.h"
 #include "gui/charts/plot_view.h"
@@ -136,7 +137,7 @@ TEST_F(DriftCharts, TheLegendShowsTheFillOfTheBandAndNoNumberIsCutShort) {
   view.resize(600, 300);
   view.showChart(made.chart, {}, {});
   view.show();
-  view.grab();  // laid out and drawn: the legend may take its brushes from the series again
+  const QImage drawn = view.grab().toImage();
   QList<QLegendMarker*> markers;
   for (QAbstractSeries* each : made.chart->series()) {
     if (each->objectName() == QStringLiteral("band")) {
@@ -145,8 +146,25 @@ TEST_F(DriftCharts, TheLegendShowsTheFillOfTheBandAndNoNumberIsCutShort) {
   }
   ASSERT_EQ(markers.size(), 1);
   EXPECT_TRUE(markers.first()->isVisible());
-  EXPECT_EQ(markers.first()->brush().style(), Qt::SolidPattern);
-  EXPECT_GT(markers.first()->brush().color().alphaF(), 0.3F);
+  // The fill's colour over the paper, below the plot where the legend is.
+  const ChartLook look = chartLook();
+  const QColor fill = markers.first()->brush().color();
+  const auto over = [&](int paint, int paper) {
+    return paper + (paint - paper) * static_cast<double>(fill.alphaF());
+  };
+  int filled = 0;
+  for (int y = qRound(made.chart->plotArea().bottom()) + 1; y < drawn.height(); ++y) {
+    for (int x = 0; x < drawn.width(); ++x) {
+      const QColor at = drawn.pixelColor(x, y);
+      filled += std::abs(at.red() - over(fill.red(), look.paper.red())) < 3.0 &&
+                        std::abs(at.green() - over(fill.green(), look.paper.green())) < 3.0 &&
+                        std::abs(at.blue() - over(fill.blue(), look.paper.blue())) < 3.0
+                    ? 1
+                    : 0;
+    }
+  }
+  EXPECT_GT(std::abs(over(fill.red(), look.paper.red()) - look.paper.red()), 40.0);
+  EXPECT_GE(filled, 16);  // a patch of four by four pixels at least
   const auto axes = made.chart->axes(Qt::Vertical);
   ASSERT_EQ(axes.size(), 1);
   EXPECT_FALSE(axes.first()->truncateLabels());
