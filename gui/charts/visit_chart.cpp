@@ -66,6 +66,25 @@ void addVisit(QChart* chart, const std::vector<TestPoint>& points, const QString
   chart->legend()->markers(line).first()->setVisible(false);
 }
 
+void addPredicted(QChart* chart, const std::vector<PredictedMark>& predicted, const ChartLook& look,
+                  Reach& reach) {
+  if (predicted.empty()) {
+    return;
+  }
+  auto* marks = new QScatterSeries;
+  marks->setObjectName(QStringLiteral("predicted"));
+  marks->setName(tr("predicted"));
+  marks->setMarkerShape(QScatterSeries::MarkerShapeRectangle);
+  marks->setMarkerSize(9.0);
+  for (const PredictedMark& mark : predicted) {
+    marks->append(mark.x, mark.error);
+    reach.takeIn(mark.error);
+  }
+  marks->setBrush(Qt::NoBrush);
+  marks->setPen(QPen(look.left, 1.5));
+  chart->addSeries(marks);
+}
+
 void addLimit(QChart* chart, const char* id, const std::vector<std::pair<double, ErrorLimits>>& limits,
               bool high, double halfStep, const ChartLook& look, Reach& reach) {
   auto* line = new QLineSeries;
@@ -125,7 +144,8 @@ double visitChartX(const std::vector<TestPoint>& points, const TestPoint& point)
 
 QChart* makeVisitChart(const QString& title, const std::vector<TestPoint>& points,
                        const std::vector<VisitLine>& visits,
-                       const std::vector<std::pair<double, ErrorLimits>>& limits, const ChartLook& look) {
+                       const std::vector<std::pair<double, ErrorLimits>>& limits, const ChartLook& look,
+                       const std::vector<PredictedMark>& predicted) {
   QChart* chart = plainChart(title, look);
   Reach reach;
   // Named points stand apart, so each has its own piece of limit.
@@ -150,6 +170,7 @@ QChart* makeVisitChart(const QString& title, const std::vector<TestPoint>& point
                QScatterSeries::MarkerShapeRectangle, left, look, reach);
     }
   }
+  addPredicted(chart, predicted, look, reach);
   auto* x = makeInputAxis(points, look);
   const double room = reach.high > reach.low ? 0.15 * (reach.high - reach.low) : 1.0;
   auto* y = makeErrorAxis(reach.low - room, reach.high + room, 6);

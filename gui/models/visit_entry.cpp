@@ -199,6 +199,16 @@ const Reading* VisitEntry::previous(int row) const {
   return reading ? &*reading : nullptr;
 }
 
+VisitAdvice VisitEntry::advice(Phase phase) const {
+  std::vector<Reading> readings;
+  for (const Cell& each : phase == Phase::asFound ? found_ : left_) {
+    if (const auto* reading = std::get_if<Reading>(&each.outcome)) {
+      readings.push_back(*reading);
+    }
+  }
+  return adviseVisit(*sheet_, readings, draft_.conditions.temperature);
+}
+
 bool VisitEntry::anyTyped(Phase phase) const {
   const auto& cells = phase == Phase::asFound ? found_ : left_;
   return std::any_of(cells.begin(), cells.end(), [](const Cell& each) {

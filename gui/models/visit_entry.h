@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "core/store/store.h"
+#include "core/tasks/advice.h"
 #include "core/tasks/visit.h"
 
 namespace spanwright {
@@ -56,6 +57,8 @@ class VisitEntry : public QObject {
   /// The reading that stood as left the last time under this setup and sensor.
   const Reading* previous(int row) const;
   QString previousVisit() const { return previousVisit_; }
+  /// What the readings of this phase say as a whole, as far as they are understood.
+  VisitAdvice advice(Phase phase) const;
   /// Anything typed at all?
   bool anyTyped() const;
   bool anyTyped(Phase phase) const;

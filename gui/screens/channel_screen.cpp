@@ -16,6 +16,7 @@
 #include "gui/models/channel_tables.h"
 #include "gui/screens/table_view.h"
 #include "gui/session/session.h"
+#include "gui/words/advice_words.h"
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
 
@@ -143,6 +144,10 @@ QWidget* ChannelScreen::makeCalibrations() {
   column->setContentsMargins(0, 4, 0, 0);
   column->addWidget(label);
   column->addWidget(calibrationTable_, 1);
+  runFigures_ = new QLabel(box);
+  runFigures_->setWordWrap(true);
+  runFigures_->setAccessibleName(tr("Figures of the chosen calibration"));
+  column->addWidget(runFigures_);
   connect(calibrationTable_, &TableView::chosen, this,
           [this](const QModelIndex& index) { emit certificateAsked(calibrations_->row(index.row()).id); });
   connect(calibrationTable_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
@@ -335,10 +340,24 @@ void ChannelScreen::drawTime() {
   figures_->setText(made.spoken);
 }
 
+void ChannelScreen::showRunFigures(const Calibration& calibration) {
+  QStringList lines;
+  for (const Phase phase : {Phase::asFound, Phase::asLeft}) {
+    const auto advised = adviseCalibration(session_.site(), calibration, phase);
+    const auto* advice = std::get_if<VisitAdvice>(&advised);
+    if (advice != nullptr && advice->figures) {
+      lines += figuresLine(phase, *advice->figures);
+    }
+  }
+  runFigures_->setText(lines.isEmpty() ? tr("The chosen calibration has no run figures.")
+                                       : lines.join(u'\n'));
+}
+
 void ChannelScreen::drawInput() {
   const auto id = currentCalibration();
   if (!id) {
     inputPlot_->showSentence(tr("There are no calibrations yet, so nothing can be drawn over the input."));
+    runFigures_->clear();
     return;
   }
   try {
@@ -354,6 +373,7 @@ void ChannelScreen::drawInput() {
         }
       }
     }
+    showRunFigures(visits.front());
     std::vector<VisitLine> lines;
     for (const Calibration& visit : visits) {
       VisitLine line{shownDate(visit.performed.date()), {}, {}};

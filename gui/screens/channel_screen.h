@@ -40,6 +40,7 @@ class ChannelScreen : public QWidget {
   std::optional<Subject> currentSubject() const;
   PlotView* timePlot() const { return timePlot_; }
   PlotView* inputPlot() const { return inputPlot_; }
+  QLabel* runFigures() const { return runFigures_; }
 
  signals:
   void visitAsked(const QString& tag, std::optional<spanwright::Subject> subject);
@@ -57,6 +58,7 @@ class ChannelScreen : public QWidget {
   std::vector<LaterBreak> laterBreaks(const DriftItem& item) const;
   void drawTime();
   void drawInput();
+  void showRunFigures(const Calibration& calibration);
   void fillPoints();
 
   Session& session_;
@@ -64,6 +66,7 @@ class ChannelScreen : public QWidget {
   std::vector<DriftItem> drift_;
   bool driftKnown_ = false;
   std::optional<Subject> wanted_;  // whose first point is to be drawn
+  QLabel* runFigures_ = nullptr;
   QLabel *title_ = nullptr, *place_ = nullptr, *stateSign_ = nullptr, *state_ = nullptr, *figures_ = nullptr;
   QComboBox* point_ = nullptr;
   QTabWidget* charts_ = nullptr;

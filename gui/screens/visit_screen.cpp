@@ -11,6 +11,7 @@
 #include <QPushButton>
 #include <QSplitter>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "gui/actions/commands.h"
 #include "gui/charts/plot_view.h"
@@ -21,6 +22,7 @@
 #include "gui/screens/visit_problems.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
+#include "gui/words/advice_words.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -70,6 +72,10 @@ QString VisitScreen::sentence() const {
   return sentence_->text();
 }
 
+QString VisitScreen::figures() const {
+  return figures_->text();
+}
+
 void VisitScreen::build() {
   body_ = new QWidget(this);
   layout()->addWidget(body_);
@@ -105,6 +111,7 @@ void VisitScreen::build() {
   connect(entry_.get(), &VisitEntry::rowChanged, &redraw_, qOverload<>(&QTimer::start));
   connect(entry_.get(), &VisitEntry::rowChanged, this, &VisitScreen::showCellNote);
   connect(entry_.get(), &VisitEntry::rowChanged, this, &VisitScreen::markAdjustment);
+  connect(entry_.get(), &VisitEntry::rowChanged, this, &VisitScreen::showFigures);
   connect(entry_.get(), &VisitEntry::headerChanged, &redraw_, qOverload<>(&QTimer::start));
   connect(entry_.get(), &VisitEntry::troubled, &session_, &Session::troubled);
   connect(entry_.get(), &VisitEntry::saved, this,
@@ -130,6 +137,10 @@ QWidget* VisitScreen::makeFoot() {
   sentence_->setAccessibleName(tr("About the cell"));
   saved_ = new QLabel(foot);
   saved_->setForegroundRole(QPalette::PlaceholderText);
+  figures_ = new QLabel(foot);
+  figures_->setForegroundRole(QPalette::PlaceholderText);
+  figures_->setWordWrap(true);
+  figures_->setAccessibleName(tr("Figures of the run"));
   problems_ = new QListWidget(foot);
   problems_->setAccessibleName(tr("What keeps the visit from being stored"));
   problems_->setMaximumHeight(112);
@@ -172,6 +183,7 @@ QWidget* VisitScreen::makeFoot() {
   column->setSpacing(6);
   column->addWidget(problems_);
   column->addLayout(first);
+  column->addWidget(figures_);
   column->addLayout(second);
 
   connect(done_, &QComboBox::activated, this, &VisitScreen::takeAdjustment);
@@ -260,6 +272,7 @@ void VisitScreen::takeSheet() {
   problems_->hide();
   problemList_.clear();
   markAdjustment();
+  showFigures();
   drawErrors();
   view_->setCurrentIndex(model_->index(0, SheetModel::kFound));
   showCellNote();
@@ -283,6 +296,9 @@ void VisitScreen::showCellNote() {
     sentence_->setText(wrong);
     return;
   }
+  if (showAdvice()) {
+    return;
+  }
   sentenceSign_->setPixmap({});
   if (entry_->draft().standards.empty() && !entry_->usableStandards().empty()) {
     sentence_->setText(
@@ -294,6 +310,29 @@ void VisitScreen::showCellNote() {
       entry_->draft().cautionsConfirmed
           ? tr("Digits and Enter, value after value. Units may be typed; Ctrl+K skips a point.")
           : tr("Confirm the cautions, then type: digits and Enter, value after value."));
+}
+
+/// Once every as-found value is in; false while there is nothing to be said yet.
+bool VisitScreen::showAdvice() {
+  if (!entry_->draft().cautionsConfirmed || !entry_->anyTyped(Phase::asFound)) {
+    return false;
+  }
+  const VisitAdvice advice = entry_->advice(Phase::asFound);
+  if (advice.gap == AdviceGap::unfinished || advice.gap == AdviceGap::noValuePoints) {
+    return false;
+  }
+  sentenceSign_->setPixmap(markIcon(markOf(advice), toneOf(advice)).pixmap(16, 16));
+  sentence_->setText(adviceSentence(advice));
+  return true;
+}
+
+void VisitScreen::showFigures() {
+  if (!entry_->isOpen()) {
+    return;
+  }
+  const Phase phase = entry_->anyTyped(Phase::asLeft) ? Phase::asLeft : Phase::asFound;
+  const auto figures = entry_->advice(phase).figures;
+  figures_->setText(figures ? figuresLine(phase, *figures) : QString());
 }
 
 void VisitScreen::showEnd() {
@@ -422,8 +461,20 @@ void VisitScreen::drawErrors() {
   }
   std::stable_sort(limits.begin(), limits.end(),
                    [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::vector<PredictedMark> predicted;
+  if (const VisitAdvice advice = entry_->advice(Phase::asFound); advice.adjusts()) {
+    for (const PredictedError& each : advice.predicted) {
+      const auto at = std::find_if(points.begin(), points.end(),
+                                   [&](const TestPoint& point) { return point.sequence == each.sequence; });
+      // What was then read as left takes its place.
+      if (std::none_of(line.left.begin(), line.left.end(),
+                       [&](const Reading* left) { return left->point.sequence == each.sequence; })) {
+        predicted.push_back({visitChartX(points, *at), each.error});
+      }
+    }
+  }
   const QString title = tr("Errors of this visit");
-  plot_->showChart(makeVisitChart(title, points, {line}, limits, chartLook()), {}, title);
+  plot_->showChart(makeVisitChart(title, points, {line}, limits, chartLook(), predicted), {}, title);
 }
 
 }  // namespace spanwright

@@ -49,6 +49,7 @@ class VisitScreen : public QWidget {
   QCheckBox* cautions() const;
   QListWidget* problems() const { return problems_; }
   QString sentence() const;
+  QString figures() const;
   void finish();
 
  signals:
@@ -63,6 +64,8 @@ class VisitScreen : public QWidget {
   void openSheet(const QString& channel, Subject subject, Moment when);
   void takeSheet();
   void showCellNote();
+  bool showAdvice();
+  void showFigures();
   void takeAdjustment();
   void markAdjustment();
   void showProblems(const std::vector<Problem>& problems);
@@ -81,6 +84,7 @@ class VisitScreen : public QWidget {
   QLabel* sentence_ = nullptr;
   QLabel* sentenceSign_ = nullptr;
   QLabel* saved_ = nullptr;
+  QLabel* figures_ = nullptr;
   QListWidget* problems_ = nullptr;
   std::vector<Problem> problemList_;
   QComboBox* done_ = nullptr;

@@ -6,7 +6,9 @@
 #include <QComboBox>
 #include <QLineEdit>
 #include <QListWidget>
+#include <QScatterSeries>
 #include <QTest>
+#include <cmath>
 
 #include "gui/charts/plot_view.h"
 #include "gui/models/sheet_model.h"
@@ -100,6 +102,50 @@ TEST_F(VisitTyping, WholeVisitByDigitsAndOneEnterPerValueAndReadBack) {
   EXPECT_EQ(stored.foundVerdict, Verdict::fail);
   EXPECT_EQ(stored.leftVerdict, Verdict::pass);
   EXPECT_TRUE(store.drafts().empty());
+}
+
+TEST_F(VisitTyping, AfterTheLastAsFoundValueTheAdviceStandsBelowTheGrid) {
+  makeRecord();
+  begin();
+  typeValues(kFound.mid(0, 9));
+  EXPECT_FALSE(screen().sentence().contains("Shift")) << screen().sentence().toStdString();
+  EXPECT_TRUE(screen().figures().contains("zero error")) << screen().figures().toStdString();
+  typeValues(kFound.mid(9));
+  // Every point is some 0.3 off in a tolerance of 0.25. At both ends the up and down readings are one step of
+  // 0.01 apart, so that one of them keeps an error of 0.01 at least: 4 %.
+  EXPECT_TRUE(screen().sentence().startsWith("Shift zero by -0.29")) << screen().sentence().toStdString();
+  EXPECT_TRUE(screen().sentence().endsWith("the worst point would use 4 % of tolerance, now 128 %."))
+      << screen().sentence().toStdString();
+  EXPECT_TRUE(screen().figures().contains("hysteresis 0.010")) << screen().figures().toStdString();
+  const auto predicted = [this]() -> const QScatterSeries* {
+    for (const auto* series : screen().plot()->chart()->series()) {
+      if (series->objectName() == "predicted") {
+        return qobject_cast<const QScatterSeries*>(series);
+      }
+    }
+    return nullptr;
+  };
+  ASSERT_TRUE(QTest::qWaitFor([&] { return predicted() != nullptr; }));
+  ASSERT_EQ(predicted()->count(), 10);
+  for (const QPointF& mark : predicted()->points()) {
+    EXPECT_LE(std::abs(mark.y()), 0.01 + 1e-9) << mark.x();
+  }
+  EXPECT_EQ(predicted()->brush().style(), Qt::NoBrush);
+  keepPicture("visit-advice");
+}
+
+TEST_F(VisitTyping, TheAdviceFollowsTheValues) {
+  makeRecord();
+  begin();
+  typeValues({"0.05", "25.05", "50.05", "75.05", "100.05", "100.05", "75.05", "50.05", "25.05", "0.05"});
+  EXPECT_TRUE(
+      screen().sentence().startsWith("Adjusting is not worth it: the worst point uses 20 % of "
+                                     "tolerance, the limit for adjusting is 70 %"))
+      << screen().sentence().toStdString();
+  screen().sheetView()->setCurrentIndex(screen().sheetModel()->index(2, SheetModel::kFound));
+  typeValues({"52.00"});
+  EXPECT_TRUE(screen().sentence().startsWith("Adjusting cannot help: ")) << screen().sentence().toStdString();
+  keepPicture("visit-cannot-help");
 }
 
 TEST_F(VisitTyping, NothingCanBeTypedBeforeTheCautionsAreConfirmed) {
