@@ -211,12 +211,18 @@ std::optional<double> errorOn(const StandardCertificate& certificate, double val
   return std::nullopt;
 }
 
-/// The newest certificate before `current` that reaches the value, or nullptr.
+/// Two certificates closer together than this are before and after an adjustment of the standard: their
+/// difference is what was adjusted away, not a drift, and must not be extrapolated.
+constexpr int kLeastDaysOfDrift = 90;
+
+/// The newest certificate that reaches the value and is old enough to tell a drift up to `current`, or
+/// nullptr.
 const StandardCertificate* certificateBefore(const Standard& standard, const StandardCertificate& current,
                                              double value, Unit unit) {
   const StandardCertificate* found = nullptr;
   for (const StandardCertificate& each : standard.certificates) {
-    const bool earlier = each.issued < current.issued && (found == nullptr || found->issued < each.issued);
+    const bool earlier = (current.issued - each.issued).days() >= kLeastDaysOfDrift &&
+                         (found == nullptr || found->issued < each.issued);
     if (earlier && errorOn(each, value, unit)) {
       found = &each;
     }
@@ -225,7 +231,7 @@ const StandardCertificate* certificateBefore(const Standard& standard, const Sta
 }
 
 /// Half-width of what the standard may have drifted since its certificate, in the range's unit: its change
-/// between its last two certificates, scaled by the days since the last. 0 when there is no earlier one.
+/// from an earlier certificate to the one in use, scaled by the days since. 0 when there is no earlier one.
 double driftSince(const Backing& backing, Date day) {
   const StandardCertificate& current = *backing.certificate;
   const Unit unit = backing.range->unit;

@@ -42,7 +42,7 @@ Repeatability repeatability(const std::vector<Reading>& readings);
 ///    model's slope (GUM 5.1.3 NOTE 2: half the change of the result for plus and minus one standard
 ///    uncertainty);
 ///  - each standard's drift since that certificate, likewise: the change of its error, at this value, between
-///    its last two certificates that reach it, scaled by the time since the last, as half-width of a
+///    two certificates that reach it, at least 90 days apart, scaled by the time since, as half-width of a
 ///    rectangular distribution (common practice, no source); no line for a standard with one certificate
 ///    only;
 ///  - each standard's resolution, step/sqrt(12), likewise;

@@ -118,7 +118,7 @@ TEST_F(CertificateContent, Clause7821m_ResultsWithUnitsInEveryHeading) {
 }
 
 TEST_F(CertificateContent, Clause7821m_NumbersOfARow) {
-  const CertificateRow& row = described().tables[0].rows[3];  // 75 % up
+  const CertificateRow row = described().tables[0].rows[3];  // 75 % up
   EXPECT_EQ(row.point, "75 % up");
   EXPECT_EQ(row.applied, "16.000");
   EXPECT_EQ(row.expected, "112.500");
