@@ -61,6 +61,12 @@ void addCorrection(VisitAdvice& advice) {
   if (std::abs(correction.span) >= kLeastPercent * onePercent) {
     advice.spanPercent = 100.0 * correction.span / advice.span.width();
   }
+  if (advice.adjusts() && !advice.zeroShift && !advice.spanPercent && correction.zero != 0.0) {
+    // The tolerance is narrower still, so there is something to say all the same, in two digits.
+    advice.zeroShift = correction.zero;
+    advice.zeroDecimals =
+        std::clamp(1 - static_cast<int>(std::floor(std::log10(std::abs(correction.zero)))), 0, 12);
+  }
 }
 
 void addAdjustment(VisitAdvice& advice, const VisitSheet& sheet, const Readings& readings) {

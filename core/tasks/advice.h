@@ -43,9 +43,9 @@ struct VisitAdvice {
   int missing = 0;    ///< unfinished: how many value points
   std::string fault;  ///< unusable: a clause
   /// The correction as it is set: the shift at the low end in reading units, and the change of the span in
-  /// percent. Nothing where it is less than 0.0005 % of span.
+  /// percent. Nothing where it is less than 0.0005 % of span, unless that is all there is.
   std::optional<double> zeroShift, spanPercent;
-  int zeroDecimals = 3;  ///< that show 0.001 % of span in reading units
+  int zeroDecimals = 3;  ///< that show 0.001 % of span in reading units, or two digits of a smaller shift
   /// Of the value points read, in the order given. Empty without an adjustment.
   std::vector<PredictedError> predicted;
   /// Thermocouple inputs: the faults the readings look like, best first. Offered, never decided.

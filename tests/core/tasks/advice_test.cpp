@@ -225,6 +225,20 @@ TEST_F(Advising, AHealthyCoupleHasNoDiagnosis) {
   EXPECT_EQ(advice.adjustment.value().advice, AdjustmentAdvice::notNeeded);
 }
 
+// 0.00005 of 16 mA is less than 0.0005 % of span.
+TEST_F(Advising, ATinyCorrectionIsStillTold) {
+  const VisitSheet opened = sheet("FV-201");
+  std::vector<Reading> taken = readings(opened, {"4.00005", "12.00005", "20.00005"});
+  for (Reading& reading : taken) {
+    reading.limits = {-0.00006, 0.00006};
+  }
+  const VisitAdvice advice = adviseVisit(opened, taken);
+  ASSERT_TRUE(advice.adjusts()) << adviceText(advice);
+  EXPECT_NEAR(advice.zeroShift.value(), -0.00005, 1e-12);
+  EXPECT_THAT(adviceText(advice), HasSubstr("Shift zero by -0.00005"));
+  EXPECT_FALSE(advice.spanPercent.has_value());
+}
+
 TEST_F(Advising, AStoredVisitIsAdvisedAsItWasMade) {
   ProposedVisit visit = test::goodVisit();
   visit.asFound = {test::typed("0.6"), test::typed("75.6"), test::typed("150.6")};
