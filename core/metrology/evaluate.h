@@ -21,12 +21,12 @@ struct PointResult {
   double expected = 0.0;  ///< reading units
   double error = 0.0;     ///< reading - expected, reading units
   ErrorForms forms;
-  ErrorLimits limits;                ///< after the resolution floor
-  /// |error| over the limit on its side: above 1 exactly when the verdict is fail. Infinite when outside on a side that
-  /// allows no error at all.
+  ErrorLimits limits;  ///< after the resolution floor
+  /// |error| over the limit on its side: above 1 exactly when the verdict is fail. Infinite when outside on a
+  /// side that allows no error at all.
   double fractionOfTolerance = 0.0;
-  bool withinOneStep = false;        ///< |error| is no more than one step: no error can be told from it
-  bool flooredByStep = false;        ///< the tolerance is finer than one step, so one step was used as limit
+  bool withinOneStep = false;  ///< |error| is no more than one step: no error can be told from it
+  bool flooredByStep = false;  ///< the tolerance is finer than one step, so one step was used as limit
   Verdict verdict = Verdict::notJudged;
 };
 

@@ -90,7 +90,7 @@ struct Plan {
   std::string procedure;  ///< the method and its revision, printed on the certificate
   TestScheme scheme;
   Tolerance tolerance;
-  double adjustLimit = 0.7;  ///< fraction of tolerance above which adjusting is advised
+  double adjustLimit = 0.7;   ///< fraction of tolerance above which adjusting is advised
   DecisionRule decisionRule;  ///< one that planRuleFault takes
   std::vector<std::string> cautions;
   double settleSeconds = 0.0;
