@@ -37,7 +37,7 @@ using Json = nlohmann::json;
 constexpr unsigned kSeed = 20261125;
 constexpr double kLargestDifference = 1e-6;  // K
 
-/// brentq's own default tolerances; E(t) by Horner's rule, as here.
+/// With the tolerances SciPy takes when none are given; E(t) is evaluated in nested form, as here.
 constexpr const char* kScript = R"(
 import json, math, sys, time
 try:
