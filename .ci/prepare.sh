@@ -7,9 +7,9 @@ build_packages=(
   libboost-dev libfmt-dev nlohmann-json3-dev libcli11-dev libtomlplusplus-dev libsqlite3-dev
   libmuparser-dev
   qt6-base-dev libqt6opengl6-dev qt6-charts-dev libgl-dev libopengl-dev libegl-dev
-  fonts-dejavu-core
+  libgtest-dev libgmock-dev fonts-dejavu-core
 )
-test_packages=(libgtest-dev libgmock-dev poppler-utils sqlite3 clang-format)
+test_packages=(poppler-utils sqlite3 clang-format)
 lint_packages=(clang-tidy)
 
 # need_packages NAME...: nothing when all are there; else installs them as root or through sudo without asking,
