@@ -56,8 +56,7 @@ StartScreen::StartScreen(QWidget* parent)
     connect(button, &QAbstractButton::clicked, this, wanted);
     actions->addWidget(button);
   };
-  offer(tr("Open a record"), tr("A site's record file on this machine or a shared drive"),
-        &StartScreen::openAsked);
+  offer(tr("Open a record"), tr("A site's record file on a disk of this machine"), &StartScreen::openAsked);
   offer(tr("Make a new record"), tr("From a site file that names places, channels, plans and standards"),
         &StartScreen::newAsked);
   offer(tr("Try the sample record"), tr("Your own copy of an invented creamery with years of history"),
