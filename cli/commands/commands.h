@@ -15,6 +15,17 @@ std::unique_ptr<Command> recordVisitCommand();
 std::unique_ptr<Command> showCommand();
 std::unique_ptr<Command> dueCommand();
 std::unique_ptr<Command> driftCommand();
+std::unique_ptr<Command> signCommand();
+std::unique_ptr<Command> sendBackCommand();
+std::unique_ptr<Command> withdrawCommand();
+std::unique_ptr<Command> verifyCommand();
+std::unique_ptr<Command> journalCommand();
+std::unique_ptr<Command> peopleCommand();
+std::unique_ptr<Command> passphraseCommand();
+std::unique_ptr<Command> serviceCommand();
+std::unique_ptr<Command> roundsCommand();
+std::unique_ptr<Command> backupCommand();
+std::unique_ptr<Command> restoreCommand();
 std::unique_ptr<Command> calcCommand();
 #ifdef SPANWRIGHT_WITH_GUI
 std::unique_ptr<Command> certificateCommand();

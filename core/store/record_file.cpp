@@ -180,6 +180,17 @@ bool mustBeReadAsItStands(const fs::path& file) {
          !hasLog(file);
 }
 
+bool isOlder(Connection& connection) {
+  return connection.integer("PRAGMA user_version") < migrations().back().version;
+}
+
+void refuseOlder(Connection& connection) {
+  if (isOlder(connection)) {
+    connection.refuse("was written by an older version of this program",
+                      "open it once for writing, which brings it up to date");
+  }
+}
+
 std::unique_ptr<Connection> openForReading(const fs::path& file) {
   const auto access = mustBeReadAsItStands(file) ? Connection::Access::frozen : Connection::Access::readOnly;
   auto connection = std::make_unique<Connection>(file, access);
@@ -206,7 +217,7 @@ std::unique_ptr<Connection> openForWriting(const fs::path& file) {
 
 }  // namespace
 
-void createRecordFile(const fs::path& file, const std::function<void(Connection&)>& fill) {
+void makeFile(const fs::path& file, const std::function<void(const fs::path&)>& make) {
   if (fs::exists(fs::symlink_status(file))) {
     refuseExisting(file);
   }
@@ -219,8 +230,13 @@ void createRecordFile(const fs::path& file, const std::function<void(Connection&
     refuse(file, "cannot be made because you may not write in its folder", "choose another folder");
   }
   const HalfMade made(file);
-  {
-    Connection connection(made.path(), Connection::Access::create, Connection::kBusyWait, file);
+  make(made.path());
+  giveName(made.path(), file);
+}
+
+void createRecordFile(const fs::path& file, const std::function<void(Connection&)>& fill) {
+  makeFile(file, [&](const fs::path& made) {
+    Connection connection(made, Connection::Access::create, Connection::kBusyWait, file);
     setUp(connection);
     connection.execute(fmt::format("PRAGMA application_id = {}", kApplicationId));
     migrate(connection);
@@ -228,8 +244,7 @@ void createRecordFile(const fs::path& file, const std::function<void(Connection&
     fill(connection);
     scope.commit();
     connection.text("PRAGMA journal_mode = WAL");
-  }
-  giveName(made.path(), file);
+  });
 }
 
 std::unique_ptr<Connection> openRecordFile(const fs::path& file, bool readOnly) {
@@ -237,13 +252,24 @@ std::unique_ptr<Connection> openRecordFile(const fs::path& file, bool readOnly) 
   auto connection = readOnly ? openForReading(file) : openForWriting(file);
   checkIdentity(*connection);
   checkWhole(*connection);
-  const bool older = connection->integer("PRAGMA user_version") < migrations().back().version;
-  if (older && readOnly) {
-    connection->refuse("was written by an older version of this program",
-                       "open it once for writing, which brings it up to date");
-  }
-  if (older) {
+  if (readOnly) {
+    refuseOlder(*connection);
+  } else if (isOlder(*connection)) {
     migrate(*connection);
+  }
+  return connection;
+}
+
+std::unique_ptr<Connection> openForChecking(const fs::path& file) {
+  lookAtFile(file);
+  auto connection = openForReading(file);
+  checkIdentity(*connection);
+  refuseOlder(*connection);
+  const std::string finding = connection->text("PRAGMA quick_check(1)");
+  // Whether a value fits its column is told by the digests, with the name of what it belongs to.
+  if (finding != "ok" && finding.find("value in") == std::string::npos &&
+      finding.find("CHECK") == std::string::npos) {
+    connection->refuse(fmt::format("is damaged ({})", finding), "restore it from a backup");
   }
   return connection;
 }

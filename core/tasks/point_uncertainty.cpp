@@ -151,7 +151,7 @@ struct Backing {
 std::optional<Backing> backingFor(const VisitSheet& sheet, const std::vector<const Standard*>& standards,
                                   const MeasuredValue& value) {
   for (const Standard* standard : standards) {
-    const StandardCertificate* certificate = certificateOn(*standard, sheet.when.date());
+    const StandardCertificate* certificate = standardUse(*standard, sheet.when.date()).certificate;
     if (certificate == nullptr || !(certificate->coverageFactor > 0.0)) {
       continue;
     }
