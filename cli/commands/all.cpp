@@ -11,6 +11,8 @@ std::vector<std::unique_ptr<Command>> allCommands() {
   commands.push_back(showCommand());
   commands.push_back(dueCommand());
   commands.push_back(driftCommand());
+  commands.push_back(standardsCommand());
+  commands.push_back(traceCommand());
   commands.push_back(reachCommand());
   commands.push_back(calcCommand());
 #ifdef SPANWRIGHT_WITH_GUI

@@ -15,6 +15,8 @@ std::unique_ptr<Command> recordVisitCommand();
 std::unique_ptr<Command> showCommand();
 std::unique_ptr<Command> dueCommand();
 std::unique_ptr<Command> driftCommand();
+std::unique_ptr<Command> standardsCommand();
+std::unique_ptr<Command> traceCommand();
 std::unique_ptr<Command> reachCommand();
 std::unique_ptr<Command> calcCommand();
 #ifdef SPANWRIGHT_WITH_GUI
