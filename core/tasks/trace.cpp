@@ -86,10 +86,6 @@ class Tracing {
   }
 
   void person() {
-    if (calibration_.person.empty()) {
-      gap("nobody is named who performed it");
-      return;
-    }
     const Person* person = site_.person(calibration_.person);
     if (person == nullptr) {
       gap(fmt::format("person {} is not in the register", calibration_.person));
