@@ -22,6 +22,9 @@ std::vector<std::unique_ptr<Command>> allCommands() {
   commands.push_back(roundsCommand());
   commands.push_back(backupCommand());
   commands.push_back(restoreCommand());
+  commands.push_back(standardsCommand());
+  commands.push_back(traceCommand());
+  commands.push_back(reachCommand());
   commands.push_back(calcCommand());
 #ifdef SPANWRIGHT_WITH_GUI
   commands.push_back(certificateCommand());

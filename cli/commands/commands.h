@@ -26,6 +26,9 @@ std::unique_ptr<Command> serviceCommand();
 std::unique_ptr<Command> roundsCommand();
 std::unique_ptr<Command> backupCommand();
 std::unique_ptr<Command> restoreCommand();
+std::unique_ptr<Command> standardsCommand();
+std::unique_ptr<Command> traceCommand();
+std::unique_ptr<Command> reachCommand();
 std::unique_ptr<Command> calcCommand();
 #ifdef SPANWRIGHT_WITH_GUI
 std::unique_ptr<Command> certificateCommand();

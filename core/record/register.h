@@ -196,6 +196,11 @@ const Routine* routineFor(const Channel& channel, Subject subject);
 /// The certificate valid on `day` (the newest of several), or nullptr.
 const StandardCertificate* certificateOn(const Standard& standard, Date day);
 
+/// The certificate that vouches for the standard on `day`: valid that day, or the last one before when a
+/// reviewer allowed its use; nullptr when there is none. Whether the standard was in service is not asked:
+/// what was measured with it is recomputed all the same.
+const StandardCertificate* vouchingCertificate(const Standard& standard, Date day);
+
 /// May the standard be used on `day`, and on the strength of which certificate?
 struct StandardUse {
   const StandardCertificate* certificate = nullptr;  ///< valid that day, or the last one before when allowed

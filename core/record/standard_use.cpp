@@ -25,6 +25,17 @@ const StandardEvent* outOn(const Standard& standard, Date day) {
   return last != nullptr && last->act == StandardAct::outOfService ? last : nullptr;
 }
 
+/// The last decision that allows its use on `day` without a valid certificate, or nullptr.
+const StandardEvent* allowanceOn(const Standard& standard, Date day) {
+  const StandardEvent* allowance = nullptr;
+  for (const StandardEvent& event : standard.events) {
+    if (event.act == StandardAct::useAllowed && event.firstDay <= day && day <= event.lastDay) {
+      allowance = &event;
+    }
+  }
+  return allowance;
+}
+
 }  // namespace
 
 StandardUse standardUse(const Standard& standard, Date day) {
@@ -34,11 +45,13 @@ StandardUse standardUse(const Standard& standard, Date day) {
   if (const StandardCertificate* valid = certificateOn(standard, day)) {
     return {valid, false, nullptr};
   }
-  const StandardEvent* allowance = nullptr;
-  for (const StandardEvent& event : standard.events) {
-    if (event.act == StandardAct::useAllowed && event.firstDay <= day && day <= event.lastDay) {
-      allowance = &event;
-    }
+  const StandardCertificate* last = vouchingCertificate(standard, day);
+  return last != nullptr ? StandardUse{last, true, allowanceOn(standard, day)} : StandardUse{};
+}
+
+const StandardCertificate* vouchingCertificate(const Standard& standard, Date day) {
+  if (const StandardCertificate* valid = certificateOn(standard, day)) {
+    return valid;
   }
   const StandardCertificate* last = nullptr;
   for (const StandardCertificate& certificate : standard.certificates) {
@@ -46,7 +59,7 @@ StandardUse standardUse(const Standard& standard, Date day) {
       last = &certificate;
     }
   }
-  return allowance != nullptr && last != nullptr ? StandardUse{last, true, allowance} : StandardUse{};
+  return allowanceOn(standard, day) != nullptr ? last : nullptr;
 }
 
 std::string signedText(std::string_view site, const StandardEvent& event, std::string_view publicKey) {

@@ -2,20 +2,19 @@
 //
 // The commands as scripts meet them: exit status, JSON keys, sentences, and nothing on standard output beside
 // the document.
-#include <gtest/gtest.h>
-
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
-#include <nlohmann/json.hpp>
 #include <sstream>
 #include <string>
 #include <vector>
 
-#include "tests/cli/commands_fixture.h"
+#include "tests/cli/record_call.h"
 
 namespace spanwright {
 namespace {
+
+using namespace cli_test;
 
 TEST_F(Commands, NewCountsWhatTheSiteHas) {
   const Json made = document({"new", record_, "--site", sample("tiny.toml")});

@@ -2,9 +2,9 @@
 //
 // Signing, verifying, copying and the journal, as scripts meet them.
 #include "core/store/sqlite_connection.h"
-#include "tests/cli/commands_fixture.h"
+#include "tests/cli/record_call.h"
 
-namespace spanwright {
+namespace spanwright::cli_test {
 namespace {
 
 class Trust : public Commands {
@@ -172,4 +172,4 @@ TEST_F(Trust, AStandardsService) {
 }
 
 }  // namespace
-}  // namespace spanwright
+}  // namespace spanwright::cli_test

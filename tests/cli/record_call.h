@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Calls commands as scripts do, on a record of the tutorial site.
+// Commands called in-process on a record of their own, made from a sample site.
 #pragma once
 
 #include <gtest/gtest.h>
@@ -14,7 +14,7 @@
 
 #include "cli/command.h"
 
-namespace spanwright {
+namespace spanwright::cli_test {
 
 namespace fs = std::filesystem;
 using Json = nlohmann::json;
@@ -34,8 +34,7 @@ class Commands : public ::testing::Test {
  protected:
   void SetUp() override {
     const auto* info = ::testing::UnitTest::GetInstance()->current_test_info();
-    folder_ = fs::path(SPANWRIGHT_BUILD_DIR) / "tests" / "cli" /
-              (std::string("run_") + info->test_suite_name() + "_" + info->name());
+    folder_ = fs::path(SPANWRIGHT_BUILD_DIR) / "tests" / "cli" / (std::string("run_") + info->name());
     fs::remove_all(folder_);
     fs::create_directories(folder_);
     record_ = (folder_ / "tiny.spanwright").string();
@@ -92,4 +91,4 @@ inline void expectKeys(const Json& object, const std::vector<std::string>& keys)
   }
 }
 
-}  // namespace spanwright
+}  // namespace spanwright::cli_test
