@@ -81,7 +81,7 @@ void addRecord(CertificateSource& source, const Store& store,
     source.number = issued->number;
     source.revision = issued->revision;
     source.issued = issued->revisedUtc.date();
-    source.anchor = {issued->journal.entry, hex(issued->journal.hash),
+    source.anchor = {source.calibration->id, issued->journal.entry, hex(issued->journal.hash),
                      hex(store.calibrationDigest(source.calibration->id))};
   }
 }
