@@ -58,6 +58,7 @@ std::string_view text(StandardState state) {
 
 std::vector<StandardStatus> standardsOn(const Register& site, Date day) {
   std::vector<StandardStatus> all;
+  all.reserve(site.standards.size());
   for (const Standard& standard : site.standards) {
     all.push_back(statusOf(standard, site.calendar, day));
   }
