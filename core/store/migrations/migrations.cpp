@@ -8,7 +8,7 @@
 namespace spanwright {
 
 std::span<const Migration> migrations() {
-  static const std::array kSteps{Migration{1, migration::kVersion1}};
+  static const std::array kSteps{Migration{1, migration::kVersion1}, Migration{2, migration::kVersion2}};
   return kSteps;
 }
 

@@ -1,16 +1,25 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/store/migrations/migrations.h"
 
-#include <array>
 #include <fstream>
+#include <string>
+#include <vector>
 
 #include "samples.h"
 
 namespace spanwright {
 namespace {
 
-const std::array kTwoSteps{Migration{1, migration::kVersion1},
-                           Migration{2, "ALTER TABLE person ADD COLUMN badge TEXT NOT NULL DEFAULT ''"}};
+int newest() {
+  return migrations().back().version;
+}
+
+/// The steps there are, and one more.
+std::vector<Migration> oneMoreStep() {
+  std::vector<Migration> steps(migrations().begin(), migrations().end());
+  steps.push_back({newest() + 1, "ALTER TABLE person ADD COLUMN badge TEXT NOT NULL DEFAULT ''"});
+  return steps;
+}
 
 class Migrations : public testing::Test {
  protected:
@@ -32,36 +41,37 @@ TEST(MigrationSteps, AreNumberedFromOneWithoutGaps) {
 }
 
 TEST_F(Migrations, ANewerRecordIsRefusedUnchanged) {
-  raw().execute("PRAGMA user_version = 2");
+  const int newer = newest() + 1;
+  raw().execute("PRAGMA user_version = " + std::to_string(newer));
   for (const auto mode : {Store::Mode::readOnly, Store::Mode::readWrite}) {
     const std::string said = test::refusal([&] { Store::open(file, mode); });
-    EXPECT_NE(
-        said.find("newer version of this program (record version 2, known up to 1); update this program"),
-        std::string::npos)
+    EXPECT_NE(said.find("newer version of this program (record version " + std::to_string(newer) +
+                        ", known up to " + std::to_string(newest()) + "); update this program"),
+              std::string::npos)
         << said;
     test::expectSentence(said, file);
   }
-  EXPECT_EQ(raw().integer("PRAGMA user_version"), 2);
+  EXPECT_EQ(raw().integer("PRAGMA user_version"), newer);
 }
 
 TEST_F(Migrations, AStepKeepsWhatIsThere) {
   {
     Connection connection = raw();
-    migrate(connection, kTwoSteps);
-    EXPECT_EQ(connection.integer("PRAGMA user_version"), 2);
+    migrate(connection, oneMoreStep());
+    EXPECT_EQ(connection.integer("PRAGMA user_version"), newest() + 1);
     EXPECT_EQ(connection.integer("SELECT count(*) FROM person WHERE badge = ''"), 2);
-    migrate(connection, kTwoSteps);  // taken once
-    connection.execute("PRAGMA user_version = 1");
+    migrate(connection, oneMoreStep());  // taken once
+    connection.execute("PRAGMA user_version = " + std::to_string(newest()));
   }
   EXPECT_EQ(Store::open(file).calibration(1)->asFound.size(), 5U);
 }
 
 TEST_F(Migrations, AFailingStepLeavesTheRecordAsItWas) {
-  const std::array failing{kTwoSteps[0], kTwoSteps[1],
-                           Migration{3, "CREATE TABLE extra (a) ; INSERT INTO missing VALUES (1)"}};
+  std::vector<Migration> failing = oneMoreStep();
+  failing.push_back({newest() + 2, "CREATE TABLE extra (a) ; INSERT INTO missing VALUES (1)"});
   Connection connection = raw();
   test::refusal([&] { migrate(connection, failing); });
-  EXPECT_EQ(connection.integer("PRAGMA user_version"), 1);
+  EXPECT_EQ(connection.integer("PRAGMA user_version"), newest());
   EXPECT_EQ(connection.integer("SELECT count(*) FROM sqlite_schema WHERE name = 'extra'"), 0);
   EXPECT_EQ(connection.integer("SELECT count(*) FROM pragma_table_info('person') WHERE name = 'badge'"), 0);
 }
@@ -94,13 +104,29 @@ TEST_F(Migrations, AKeptRecordOfVersionOneOpensWhole) {
   EXPECT_EQ(old.issuedCertificate(2)->number, "LARK-2026-0001");
 }
 
+// What version 1 did not have is not stated in its plans, and can be from then on.
+TEST_F(Migrations, PlansOfVersionOneStateNothingOfJunctionAndLeads) {
+  const auto kept = folder / "kept.record";
+  makeKeptRecord(kept);
+  EXPECT_EQ(Connection(kept, Connection::Access::readOnly).integer("PRAGMA user_version"), 1);
+  for (const Plan& plan : Store::open(kept).site().plans) {
+    EXPECT_FALSE(plan.junctionUncertainty || plan.leadHalfWidth) << plan.code;
+  }
+  Connection now(kept, Connection::Access::readWrite);
+  EXPECT_EQ(now.integer("PRAGMA user_version"), newest());
+  now.execute("UPDATE plan SET junction_uncertainty = 0.4, lead_half_width = 0.05 WHERE id = 1");
+  const Store stated = Store::open(kept);
+  EXPECT_EQ(stated.site().plans.at(0).junctionUncertainty, 0.4);
+  EXPECT_EQ(stated.site().plans.at(0).leadHalfWidth, 0.05);
+}
+
 // Somebody who edits a released step instead of adding one makes two kinds of version 1.
 TEST_F(Migrations, VersionOneIsFrozen) {
   const auto kept = folder / "kept.record";
   makeKeptRecord(kept);
   Connection old(kept, Connection::Access::readWrite);
   Connection fresh(folder / "fresh.record", Connection::Access::create);
-  migrate(fresh, std::span(kTwoSteps).first(1));
+  migrate(fresh, migrations().first(1));
   EXPECT_EQ(tables(fresh), tables(old));
   EXPECT_FALSE(tables(old).empty());
 }
