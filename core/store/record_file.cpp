@@ -5,7 +5,6 @@
 #include <fmt/format.h>
 #include <unistd.h>
 
-#include <algorithm>
 #include <random>
 #include <system_error>
 
@@ -160,11 +159,7 @@ void checkIdentity(Connection& connection) {
 }
 
 void checkWhole(Connection& connection) {
-  std::string finding = connection.text("PRAGMA quick_check(1)");
-  if (finding != "ok") {
-    std::replace(finding.begin(), finding.end(), '\n', ' ');
-    connection.refuse(fmt::format("is damaged ({})", finding), "restore it from a backup");
-  }
+  connection.checkPages();
   Query orphans = connection.query("PRAGMA foreign_key_check");
   if (orphans.bind().step()) {
     connection.refuse(fmt::format("is damaged (a row of {} refers to one of {} that is not there)",

@@ -10,6 +10,7 @@
 #include <limits>
 
 #include "core/record/problem.h"
+#include "core/units/number.h"
 
 namespace spanwright {
 namespace {
@@ -277,6 +278,26 @@ std::int64_t Connection::integer(std::string_view sql) {
 std::string Connection::text(std::string_view sql) {
   Query row = query(sql);
   return row.bind().step() ? row.text(0) : std::string();
+}
+
+void Connection::checkPages() {
+  std::string finding = text("PRAGMA quick_check(1)");
+  if (finding == "ok") {
+    return;
+  }
+  // A page that the disk did not give is reported as a finding as well, and is not lost for that.
+  constexpr std::string_view kCode = "error code=";
+  if (const auto at = finding.find(kCode); at != std::string::npos) {
+    const std::string_view rest = std::string_view(finding).substr(at + kCode.size());
+    const auto number = parseNumber(rest.substr(0, rest.find_first_not_of("0123456789")));
+    const int code = number ? static_cast<int>(number->value) : SQLITE_OK;
+    if ((code & 0xff) == SQLITE_IOERR) {
+      const Sentence sentence = inputOutput(code, 0);
+      refuse(sentence.what, sentence.todo);
+    }
+  }
+  std::replace(finding.begin(), finding.end(), '\n', ' ');
+  refuse(fmt::format("is damaged ({})", finding), "restore it from a backup");
 }
 
 bool Connection::inTransaction() const {

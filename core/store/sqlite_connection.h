@@ -123,6 +123,8 @@ class Connection {
   /// First column of the first row.
   std::int64_t integer(std::string_view sql);
   std::string text(std::string_view sql);
+  /// Looks at every page of the file: StorageError when one is damaged, or when the disk does not give it.
+  void checkPages();
   /// False outside transactions, and when a failure ended one on its own (a full disk does).
   bool inTransaction() const;
   /// Rolls back what is open; nothing to report when that fails, the file is then repaired at the next
