@@ -8,8 +8,10 @@
 #include <chrono>
 #include <cstdint>
 #include <filesystem>
+#include <functional>
 #include <memory>
 #include <optional>
+#include <random>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -112,6 +114,11 @@ class Connection {
   ~Connection();
 
   const std::filesystem::path& file() const { return file_; }
+  /// Waits shorter than this are not worth a word.
+  static constexpr std::chrono::milliseconds kQuietWait{500};
+  /// `tell` is called with true, once, when waiting for another program takes longer than kQuietWait, and
+  /// with false when that wait is over. It must not use this connection; what it throws is dropped.
+  void onWaiting(std::function<void(bool waiting)> tell) { tellWaiting_ = std::move(tell); }
   /// The file's first bytes, at most `count`, read through SQLite's own handle. Never open and close the file
   /// beside it: closing any handle of a file drops every lock this process has on it (POSIX fcntl), and
   /// another program would then take the log away from under an open connection.
@@ -142,10 +149,18 @@ class Connection {
   [[noreturn]] void fail(int code) const;
   void giveBack(sqlite3_stmt* statement) noexcept;
   sqlite3_stmt* prepare(std::string_view sql, std::string_view* rest = nullptr);
+  static int waitOnce(void* connection, int waits) noexcept;
+  int step(sqlite3_stmt* statement);
+  void tellWaiting(bool waiting) noexcept;
 
   std::filesystem::path file_;
   std::filesystem::path shownAs_;
   bool temporary_ = false;
+  std::chrono::milliseconds busyWait_{0};
+  std::function<void(bool)> tellWaiting_;
+  std::chrono::steady_clock::time_point waitBegan_;
+  bool toldWaiting_ = false;
+  std::minstd_rand random_{std::random_device{}()};
   sqlite3* database_ = nullptr;
   std::unordered_map<std::string, std::vector<sqlite3_stmt*>> idle_;
 };

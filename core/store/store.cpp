@@ -40,6 +40,9 @@ Store Store::open(const std::filesystem::path& file, Mode mode, const Clock& clo
 const std::filesystem::path& Store::file() const {
   return impl_->file;
 }
+void Store::onWaiting(std::function<void(bool waiting)> tell) {
+  impl_->connection->onWaiting(std::move(tell));
+}
 const Register& Store::site() const {
   return impl_->loaded.site;
 }

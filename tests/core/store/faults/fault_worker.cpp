@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 #include <unistd.h>
 
+#include <chrono>
 #include <cstdlib>
 #include <exception>
 #include <string>
@@ -32,11 +33,15 @@ void workRounds(const char* file, int first, int count) {
   }
 }
 
-/// Visits, each told with the number the record gave it.
+/// Visits, each told with the number the record gave it and the milliseconds it took.
 void enterVisits(const char* file, int first, int count) {
   Store store = openRecord(file);
   for (int number = first; number < first + count; ++number) {
-    tell(fmt::format("{} {}", number, enterLooseVisit(store, number)));
+    const auto begin = std::chrono::steady_clock::now();
+    const auto id = enterLooseVisit(store, number);
+    const auto took = std::chrono::steady_clock::now() - begin;
+    tell(fmt::format("{} {} {}", number, id,
+                     std::chrono::duration_cast<std::chrono::milliseconds>(took).count()));
   }
 }
 

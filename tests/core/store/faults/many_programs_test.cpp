@@ -28,6 +28,7 @@ TEST(ManyPrograms, EightEnteringVisitsAtOnceAllGetThrough) {
     programs.emplace_back("visits", file, i * kVisits, kVisits);
   }
   std::set<CalibrationId> ids;
+  int longest = 0;
   for (Worker& program : programs) {
     const Worker::End end = program.wait();
     EXPECT_EQ(end.status, 0);
@@ -36,7 +37,9 @@ TEST(ManyPrograms, EightEnteringVisitsAtOnceAllGetThrough) {
       std::istringstream words(line);
       int number = 0;
       CalibrationId id = 0;
-      words >> number >> id;
+      int milliseconds = 0;
+      words >> number >> id >> milliseconds;
+      longest = std::max(longest, milliseconds);
       EXPECT_TRUE(ids.insert(id).second) << "number " << id << " was given twice";
       EXPECT_EQ(looseVisit(openRecord(file, Store::Mode::readOnly), number), id);
     }
@@ -45,8 +48,8 @@ TEST(ManyPrograms, EightEnteringVisitsAtOnceAllGetThrough) {
   EXPECT_EQ(examine(file).wrong, "");
   EXPECT_EQ(std::ssize(ids), kPrograms * kVisits);
   EXPECT_EQ(openRecord(file).calibrationCount(), kPrograms * kVisits);
-  std::puts(fmt::format("{} programs at once: {} visits entered in {:.1f} s, none failed, none lost",
-                        kPrograms, ids.size(), took.count())
+  std::puts(fmt::format("{} programs at once: {} visits entered in {:.1f} s, the slowest in {} ms", kPrograms,
+                        ids.size(), took.count(), longest)
                 .c_str());
 }
 
