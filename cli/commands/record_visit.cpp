@@ -30,7 +30,7 @@ class RecordVisit : public Command {
     if (!person_.empty()) {
       visit.person = person_;
     }
-    Store store = Store::open(record_, Store::Mode::readWrite, surroundings.clock);
+    Store store = openRecord(record_, Store::Mode::readWrite, surroundings);
     const Calibration stored = enterVisit(store, visit, surroundings.clock.localNow());
     json_ ? printJson(surroundings, visitJson(store.site(), stored))
           : printVisit(surroundings, store.site(), stored);

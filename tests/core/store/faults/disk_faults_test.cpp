@@ -341,6 +341,34 @@ TEST_F(DiskFaults, MakingARecordIsWholeOrNotAtAll) {
   EXPECT_GT(tally_.faults.at(static_cast<std::size_t>(DiskCall::write)), 50);
 }
 
+TEST_F(DiskFaults, AnImportWhoseTemporaryFilesFindNoRoomIsSaidAndLeavesTheRecord) {
+  constexpr int kRows = 12'000;  // of a thousand characters: more than is kept in memory
+  for (std::int64_t at = 1;; at *= 3) {
+    const fs::path file = copyOf("new.spanwright", "live");
+    Store store = openRecord(file);
+    disk_.begin({Kind::fullOnce, at});
+    int seen = 0;
+    const auto said = trouble([&] {
+      for (int row = kRows; row > 0; --row) {
+        store.stage({fmt::format("{:06}", row), row, std::string(1000, 'p')});
+      }
+      store.forEachStaged([&seen](const StagedRow&) { return ++seen > 0; });
+    });
+    if (!disk_.struck()) {
+      EXPECT_EQ(seen, kRows);
+      break;
+    }
+    noteFault();
+    ASSERT_TRUE(said) << "no room at write " << at << ", and nobody was told";
+    expectSaid(*said, "temporary working file.*disk is full");
+    store.clearStaging();
+    doSave(store, numbered(0));
+    check(file, 1, false, fmt::format("no room at write {} of temporary files", at));
+  }
+  tally_.print("Disk full while an import is staged");
+  EXPECT_GT(tally_.faults.at(static_cast<std::size_t>(DiskCall::write)), 5);
+}
+
 // Tests of the tests: what they look for they find.
 
 TEST_F(DiskFaults, WithoutSynchronousWritingPowerCutsLoseSaves) {
