@@ -129,7 +129,7 @@ TEST_F(Commands, AWaitForAnotherProgramIsSaidOnStandardError) {
   make();
   const FixedClock clock;
   std::atomic<bool> writing = false;
-  std::thread other([&] {
+  std::jthread other([&] {
     Store store = Store::open(record_, Store::Mode::readWrite, clock);
     const Store::Transaction transaction(store);
     writing = true;

@@ -97,7 +97,7 @@ TEST_F(ConnectionTest, ALongWaitIsToldOnceAndItsEndAsWell) {
   other.onWaiting([&told](bool waiting) { told.push_back(waiting); });
   const auto writeWhileHeldFor = [&](milliseconds held) {
     std::atomic<bool> holds = false;
-    std::thread holder([&] {
+    std::jthread holder([&] {
       Connection third(file, Access::readWrite);
       const WriteScope theirs(third);
       holds = true;

@@ -87,7 +87,7 @@ TEST_F(Window, SaysThatItWaitsForAnotherProgram) {
     }
   });
   std::atomic<bool> writing = false;
-  std::thread other([&] {
+  std::jthread other([&] {
     Store store = Store::open(recordFile().toStdString(), Store::Mode::readWrite, clock_);
     const Store::Transaction transaction(store);
     writing = true;

@@ -22,7 +22,11 @@ namespace fs = std::filesystem;
 using Kind = DiskFault::Kind;
 
 constexpr int kSaves = 2 * kSavesOfRound;  // the record is closed and opened again after the first round
+#ifdef __SANITIZE_ADDRESS__
+constexpr int kCrashesPerCut = 2;  // everything takes ten times as long
+#else
 constexpr int kCrashesPerCut = 4;
+#endif
 constexpr int kPagesOfLog = 12;  // SQLite copies the log into the file at 1000; small work must get there too
 
 std::uint64_t seedOfThisRun() {
