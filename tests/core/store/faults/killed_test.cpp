@@ -154,7 +154,9 @@ TEST(Killed, ARecordKeepsEverySaveThatWasAcknowledged) {
       end.killed ? ++done : ++early;
       ASSERT_TRUE(end.killed || end.status == 0) << "the program failed on its own, seed " << seed;
       const int saved = static_cast<int>(end.lines.size());
-      ++whileAt[saved == 0 ? -1 : saved % kSavesOfRound];
+      if (end.killed) {
+        ++whileAt[saved == 0 ? -1 : saved % kSavesOfRound];
+      }
       acknowledged += saved;
       record.check(end);
       if (testing::Test::HasFatalFailure()) {

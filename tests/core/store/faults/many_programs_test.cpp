@@ -24,6 +24,7 @@ TEST(ManyPrograms, EightEnteringVisitsAtOnceAllGetThrough) {
   makeRecord(file);
   const auto begin = std::chrono::steady_clock::now();
   std::vector<Worker> programs;
+  programs.reserve(kPrograms);
   for (int i = 0; i < kPrograms; ++i) {
     programs.emplace_back("visits", file, i * kVisits, kVisits);
   }

@@ -27,6 +27,7 @@ Worker::Worker(const std::string& kind, const std::filesystem::path& file, int f
   std::vector<std::string> words{SPANWRIGHT_FAULT_WORKER, kind, file.string(), std::to_string(first),
                                  std::to_string(count)};
   std::vector<char*> arguments;
+  arguments.reserve(words.size() + 1);
   for (std::string& word : words) {
     arguments.push_back(word.data());
   }
