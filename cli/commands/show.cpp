@@ -11,6 +11,7 @@
 #include "cli/visit_output.h"
 #include "core/record/problem.h"
 #include "core/store/store.h"
+#include "core/tasks/signing.h"
 #include "core/tasks/status.h"
 
 namespace spanwright {
@@ -56,7 +57,11 @@ class Show : public Command {
                        fmt::format("\"spanwright show RECORD {}\" lists those it has", tag_));
     }
     if (json_) {
-      printJson(surroundings, visitJson(store.site(), *calibration));
+      Json document = visitJson(store.site(), *calibration);
+      document["state"] = text(store.state(calibration->id));
+      document["corrects"] = calibration->corrects == 0 ? Json(nullptr) : Json(calibration->corrects);
+      document["signatures"] = signaturesJson(store, calibration->id);
+      printJson(surroundings, document);
       return kDone;
     }
     std::ostream& out = surroundings.out;
@@ -67,7 +72,44 @@ class Show : public Command {
     printPoints(out, store.site(), *calibration);
     out << '\n';
     printFigures(out, store.site(), *calibration);
+    printSignatures(out, store, *calibration);
     return kDone;
+  }
+
+  static Json signaturesJson(const Store& store, CalibrationId id) {
+    Json list = Json::array();
+    for (const Signature& signature : signatures(store, id)) {
+      const LifeEvent& event = signature.event;
+      list.push_back({{"meaning", text(event.act)},
+                      {"person", event.person},
+                      {"name", signature.name},
+                      {"at", formatMoment(event.atUtc) + "Z"},
+                      {"reason", event.reason},
+                      {"correction", event.correction == 0 ? Json(nullptr) : Json(event.correction)},
+                      {"key", signature.keyMark}});
+    }
+    return list;
+  }
+
+  static void printSignatures(std::ostream& out, const Store& store, const Calibration& calibration) {
+    if (calibration.corrects != 0) {
+      out << fmt::format("\nIt corrects calibration {}: {}.\n", calibration.corrects,
+                         calibration.correctionReason);
+    }
+    Table table({{"what became of it"}, {"by"}, {"at (UTC)"}, {"reason"}, {"key"}});
+    for (const Signature& signature : signatures(store, calibration.id)) {
+      const LifeEvent& event = signature.event;
+      table.add({event.correction == 0
+                     ? std::string(text(event.act))
+                     : fmt::format("{} by calibration {}", text(event.act), event.correction),
+                 signature.name, formatMoment(event.atUtc), event.reason, signature.keyMark});
+    }
+    out << '\n';
+    if (table.empty()) {
+      out << "Nobody has signed it yet.\n";
+    } else {
+      table.print(out);
+    }
   }
 
   static Json document(const Channel& channel, const SetupVersion* inForce, const std::vector<DueItem>& due,
@@ -102,7 +144,8 @@ class Show : public Command {
                         {"person", visit.person},
                         {"adjusted", visit.adjusted},
                         {"as_found", text(visit.foundVerdict)},
-                        {"as_left", text(visit.leftVerdict)}});
+                        {"as_left", text(visit.leftVerdict)},
+                        {"state", text(visit.state)}});
     }
     return {{"channel", channel.tag}, {"title", channel.title},
             {"place", channel.place}, {"terminal", channel.terminal},
@@ -153,12 +196,13 @@ class Show : public Command {
                   {"person"},
                   {"as found"},
                   {"adjusted"},
-                  {"as left"}});
+                  {"as left"},
+                  {"state"}});
     for (const CalibrationSummary& visit : calibrations) {
       visits.add({std::to_string(visit.id), formatMoment(visit.performed), std::string(text(visit.subject)),
                   std::to_string(visit.setupVersion), visit.sensor, visit.person,
                   std::string(text(visit.foundVerdict)), visit.adjusted ? "yes" : "",
-                  std::string(text(visit.leftVerdict))});
+                  std::string(text(visit.leftVerdict)), std::string(text(visit.state))});
     }
     out << '\n';
     visits.print(out);

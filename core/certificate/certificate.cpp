@@ -57,7 +57,8 @@ Certificate describeCertificate(const CertificateSource& source) {
   Certificate certificate;
   certificate.title = "Calibration certificate";
   certificate.number = source.number;
-  certificate.mark = source.number.empty() ? "Preview, not issued" : "Unsigned";
+  certificate.revision = source.revision;
+  certificate.mark = markText(source);
   certificate.issueDate = formatDate(source.issued);
   certificate.issuer = addressLines(site.issuer, site.issuerAddress);
   certificate.customer = addressLines(site.customer, {site.customerContact});
@@ -70,10 +71,9 @@ Certificate describeCertificate(const CertificateSource& source) {
   describeResults(certificate, source);
   certificate.standards = standardTexts(source);
   certificate.decision = decisionTexts(source);
-  const Person* person = source.site->person(source.calibration->person);
-  certificate.people = {{"Performed by", person != nullptr ? person->name : source.calibration->person},
-                        {"Signatures", "none on this print; it is signed by hand below"}};
-  certificate.signatures = {"Performed by: signature, date", "Authorised by: name, signature, date"};
+  certificate.people = peopleTexts(source);
+  certificate.signatures = signatureCaptions(source);
+  certificate.record = recordTexts(source);
   certificate.deviations = deviationTexts(source);
   certificate.statements = statementTexts(source);
   certificate.programVersion = "Spanwright " SPANWRIGHT_VERSION;

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "core/record/calibration.h"
+#include "core/record/life.h"
 #include "core/record/register.h"
 
 namespace spanwright {
@@ -78,6 +79,7 @@ struct CertificateChart {
 struct Certificate {
   std::string title;   ///< "Calibration certificate"
   std::string number;  ///< empty in a preview
+  int revision = 1;    ///< above 1 it is printed beside the number
   std::string mark;    ///< "Unsigned" and the like, drawn across the head; empty when none
   std::string issueDate;
   std::vector<std::string> issuer, customer;
@@ -88,12 +90,29 @@ struct Certificate {
   std::string adjustment;                       ///< what was adjusted, or that nothing was
   std::vector<CertificateChart> charts;
   std::vector<CertificateStandard> standards;
-  std::vector<LabelledText> decision;   ///< rule, specification, what it covers, result
-  std::vector<LabelledText> people;     ///< performed by ...
+  std::vector<LabelledText> decision;  ///< rule, specification, what it covers, result
+  std::vector<LabelledText> people;    ///< performed by ..., and who signed what when
+  std::vector<LabelledText> record;  ///< where the record holds it: calibration, journal, digest of its rows
   std::vector<std::string> signatures;  ///< captions of the lines to be signed by hand
   std::vector<std::string> deviations;  ///< skipped points with reasons, remarks
   std::vector<std::string> statements;  ///< relates only to the item; what it is not; invented site; cautions
   std::string programVersion;
+};
+
+/// An electronic signature as the certificate prints it (21 CFR 11.50: name, date and time, meaning).
+struct CertificateSignature {
+  LifeAct act = LifeAct::performed;
+  std::string name;
+  std::string login;
+  Moment atUtc;
+  std::string reason;
+  std::string keyMark;  ///< tells one key of a person from another
+};
+/// What ties the certificate to the record; hexadecimal digests.
+struct CertificateAnchor {
+  std::int64_t journalEntry = 0;  ///< the entry that issued it
+  std::string journalHash;
+  std::string recordDigest;  ///< of the calibration's rows
 };
 
 /// Everything the certificate of one calibration needs, already looked up.
@@ -104,9 +123,13 @@ struct CertificateSource {
   const Sensor* sensor = nullptr;  ///< may be nullptr
   const Plan* plan = nullptr;
   const Calibration* calibration = nullptr;
-  std::string number;         ///< empty: a preview
-  Date issued;                ///< not-a-date in a preview
-  std::optional<Date> dueOn;  ///< printed only when the site's customer agreed to it
+  std::string number;  ///< empty: a preview
+  int revision = 1;
+  Date issued;                                   ///< of this revision; not-a-date in a preview
+  std::vector<CertificateSignature> signatures;  ///< in their order, all that were given up to this revision
+  std::optional<CertificateAnchor> anchor;       ///< nothing in a preview
+  std::string correctedCertificate;  ///< number of the certificate of the calibration this one corrects
+  std::optional<Date> dueOn;         ///< printed only when the site's customer agreed to it
 };
 /// Needs site, channel and calibration; what else is missing is left out (certificateFaults names it).
 Certificate describeCertificate(const CertificateSource& source);

@@ -77,8 +77,10 @@ struct Calibration {
   Verdict foundVerdict = Verdict::notJudged;
   Verdict leftVerdict = Verdict::notJudged;  ///< of what stands as left
   std::string remarks;
-  std::string source;  ///< "entered" or the name of the file it was imported from
-  Moment recordedUtc;  ///< set by the store
+  std::string source;            ///< "entered" or the name of the file it was imported from
+  CalibrationId corrects = 0;    ///< the calibration whose place this one takes; 0: none
+  std::string correctionReason;  ///< why, when it corrects one
+  Moment recordedUtc;            ///< set by the store
 
   /// The readings that stand as left: asLeft, or asFound when nothing was done afterwards.
   const std::vector<Reading>& standingAsLeft() const { return asLeft.empty() ? asFound : asLeft; }

@@ -40,6 +40,8 @@ struct ProposedVisit {
   Adjustment adjustment;
   std::string remarks;
   std::string source = "entered";
+  CalibrationId corrects = 0;  ///< the calibration whose place it takes; 0: none
+  std::string correctionReason;
   DecimalSign sign = DecimalSign::either;
   std::vector<ProposedReading> asFound;
   std::vector<ProposedReading> asLeft;

@@ -70,11 +70,26 @@ struct StandardCertificate {
   double coverageFactor = 2.0;
   std::vector<CertificateRange> ranges;
 };
+enum class StandardAct { outOfService, backInService, useAllowed };
+/// What was decided about a standard, signed by a person (ISO/IEC 17025:2017 6.4.9).
+struct StandardEvent {
+  std::int64_t id = 0;   ///< 0 until stored
+  std::string standard;  ///< serial
+  StandardAct act = StandardAct::outOfService;
+  Date firstDay;
+  Date lastDay;  ///< useAllowed: the last day on which it may be used without a valid certificate
+  std::string person;
+  Moment atUtc;  ///< whole seconds
+  std::string reason;
+  std::int64_t key = 0;
+  std::string signature;
+};
 struct Standard {
   std::string serial;
   std::string maker, model, description;
   std::string location;
   std::vector<StandardCertificate> certificates;  ///< by validFrom
+  std::vector<StandardEvent> events = {};         ///< in the order they were decided
 };
 
 struct Sensor {
@@ -181,11 +196,32 @@ const Routine* routineFor(const Channel& channel, Subject subject);
 /// The certificate valid on `day` (the newest of several), or nullptr.
 const StandardCertificate* certificateOn(const Standard& standard, Date day);
 
+/// The certificate that vouches for the standard on `day`: valid that day, or the last one before when a
+/// reviewer allowed its use; nullptr when there is none. Whether the standard was in service is not asked:
+/// what was measured with it is recomputed all the same.
+const StandardCertificate* vouchingCertificate(const Standard& standard, Date day);
+
+/// May the standard be used on `day`, and on the strength of which certificate?
+struct StandardUse {
+  const StandardCertificate* certificate = nullptr;  ///< valid that day, or the last one before when allowed
+  bool allowed = false;                  ///< not valid that day, but a reviewer allowed it: see `event`
+  const StandardEvent* event = nullptr;  ///< what takes it out of service, or allows its use
+  bool usable() const { return certificate != nullptr; }
+};
+/// Out of service: not usable, whatever its certificates say. Without a valid certificate: usable only on
+/// days a reviewer allowed, with the last certificate that was valid before.
+StandardUse standardUse(const Standard& standard, Date day);
+
 /// Everything that is wrong with the register as a whole: references to what is not there, names used twice,
 /// setups out of order or impossible, overlapping fittings, tolerances that cannot be used. `where` of each
 /// problem is empty; the site-file importer has its own positions.
 std::vector<std::string> registerFaults(const Register& site);
 
+/// The text that is signed, as of a LifeEvent.
+std::string signedText(std::string_view site, const StandardEvent& event, std::string_view publicKey);
+
+std::string_view text(StandardAct act);  // "out of service", "back in service", "use allowed"
+std::optional<StandardAct> parseStandardAct(std::string_view text);
 std::string_view text(Role role);
 std::optional<Role> parseRole(std::string_view text);
 

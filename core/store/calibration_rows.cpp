@@ -134,6 +134,14 @@ CalibrationSummary summaryOf(const Query& row) {
   s.repaired = row.flag(8);
   s.foundVerdict = verdictAt(row, 9);
   s.leftVerdict = verdictAt(row, 10);
+  if (!row.isNull(11)) {
+    const auto act = parseLifeAct(row.textView(11));
+    if (!act) {
+      row.damaged(fmt::format("\"{}\" becomes of no calibration", row.text(11)));
+    }
+    s.state = stateAfter(*act);
+  }
+  s.recordedUtc = utcAt(row, 12);
   return s;
 }
 
@@ -143,7 +151,9 @@ constexpr std::string_view kJoins =
     "LEFT JOIN sensor s ON s.site = c.site AND s.id = c.sensor ";
 constexpr std::string_view kSummary =
     "SELECT c.id, h.tag, c.subject, c.setup_version, s.serial, c.performed, p.login, c.adjusted, c.repaired, "
-    "c.found_verdict, c.left_verdict ";
+    "c.found_verdict, c.left_verdict, (SELECT l.act FROM life_event l WHERE l.site = c.site AND "
+    "l.calibration = "
+    "c.id ORDER BY l.id DESC LIMIT 1), c.recorded_utc ";
 
 }  // namespace
 
@@ -173,6 +183,10 @@ CalibrationId writeCalibration(Connection& connection, std::string_view site, co
     connection.query(kUsed).run(site, id, ++position, keyOf(keys.standards, "standard", used.serial),
                                 used.certificate);
   }
+  if (c.corrects != 0) {
+    static const std::string kCorrection = insertInto("correction", "site, calibration, corrects, reason");
+    connection.query(kCorrection).run(site, id, c.corrects, c.correctionReason);
+  }
   writeReadings(connection, site, id, Phase::asFound, c.asFound);
   writeReadings(connection, site, id, Phase::asLeft, c.asLeft);
   connection.query(kCalibration)
@@ -192,7 +206,9 @@ void readCalibrations(Connection& connection, std::string_view site, std::string
       "p.login, "
       "c.temperature, c.humidity, c.conditions_note, c.cautions_confirmed, c.adjusted, c.repaired, "
       "c.adjustment, "
-      "c.found_verdict, c.left_verdict, c.remarks, c.source, c.recorded_utc, c.readings FROM calibration c {}"
+      "c.found_verdict, c.left_verdict, c.remarks, c.source, c.recorded_utc, c.readings, k.corrects, "
+      "k.reason "
+      "FROM calibration c {} LEFT JOIN correction k ON k.site = c.site AND k.calibration = c.id "
       "WHERE c.site = $1 AND {}",
       kJoins, filter));
   row.bind(site, value);
@@ -215,6 +231,8 @@ void readCalibrations(Connection& connection, std::string_view site, std::string
     c.remarks = row.text(18);
     c.source = row.text(19);
     c.recordedUtc = utcAt(row, 20);
+    c.corrects = row.integer(22);
+    c.correctionReason = row.text(23);
     readStandards(connection, site, c);
     readReadings(connection, site, c, row.integer(21));
     if (!visit(std::move(c))) {
@@ -240,10 +258,29 @@ std::vector<CalibrationSummary> readLatestPassing(Connection& connection, std::s
   Query row = connection.query(fmt::format(
       "{} FROM (SELECT c.*, row_number() OVER (PARTITION BY c.channel, c.subject, c.setup_version, c.sensor "
       "ORDER BY c.performed DESC, c.id DESC) AS place FROM calibration c "
-      "WHERE c.site = $1 AND c.left_verdict = 'pass') c {} WHERE c.place = 1 "
-      "ORDER BY c.channel, c.performed, c.id",
+      "WHERE c.site = $1 AND c.left_verdict = 'pass' AND coalesce((SELECT l.act FROM life_event l WHERE "
+      "l.site = "
+      "c.site AND l.calibration = c.id ORDER BY l.id DESC LIMIT 1), '') NOT IN ('sent back', 'withdrawn', "
+      "'superseded')) c {} WHERE c.place = 1 ORDER BY c.channel, c.performed, c.id",
       kSummary, kJoins));
   row.bind(site);
+  std::vector<CalibrationSummary> summaries;
+  while (row.step()) {
+    summaries.push_back(summaryOf(row));
+  }
+  return summaries;
+}
+
+std::vector<CalibrationSummary> readInState(Connection& connection, std::string_view site, LifeState state) {
+  // From the events, which are few, not from the calibrations.
+  Query row =
+      connection.query(fmt::format("{} FROM life_event e JOIN calibration c ON c.site = e.site AND c.id = "
+                                   "e.calibration {} WHERE e.site = $1 AND "
+                                   "e.act = $2 AND NOT EXISTS (SELECT 1 FROM life_event n WHERE n.site = "
+                                   "e.site AND n.calibration = e.calibration "
+                                   "AND n.id > e.id) ORDER BY c.performed, c.id",
+                                   kSummary, kJoins));
+  row.bind(site, text(state));
   std::vector<CalibrationSummary> summaries;
   while (row.step()) {
     summaries.push_back(summaryOf(row));

@@ -14,6 +14,11 @@
 
 namespace spanwright {
 
+/// A calibration c that is neither withdrawn nor superseded, as a part of a condition.
+inline constexpr std::string_view kCounts =
+    "NOT EXISTS (SELECT 1 FROM life_event l WHERE l.site = c.site AND l.calibration = c.id AND l.act IN "
+    "('withdrawn', 'superseded'))";
+
 /// Writes readings and standards, then the calibration's own row, which closes it. Returns its id.
 /// InputError when it names what the register has not, or holds what a record cannot keep.
 CalibrationId writeCalibration(Connection& connection, std::string_view site, const Keys& keys,
@@ -26,6 +31,7 @@ void readCalibrations(Connection& connection, std::string_view site, std::string
 
 std::vector<CalibrationSummary> readSummaries(Connection& connection, std::string_view site,
                                               std::int64_t channel);
+std::vector<CalibrationSummary> readInState(Connection& connection, std::string_view site, LifeState state);
 std::vector<CalibrationSummary> readLatestPassing(Connection& connection, std::string_view site);
 
 }  // namespace spanwright

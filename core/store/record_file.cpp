@@ -159,7 +159,9 @@ void checkIdentity(Connection& connection) {
 }
 
 void checkWhole(Connection& connection) {
-  connection.checkPages();
+  if (const std::string fault = connection.pageFault(); !fault.empty()) {
+    connection.refuse(fmt::format("is damaged ({})", fault), "restore it from a backup");
+  }
   Query orphans = connection.query("PRAGMA foreign_key_check");
   if (orphans.bind().step()) {
     connection.refuse(fmt::format("is damaged (a row of {} refers to one of {} that is not there)",
@@ -173,6 +175,17 @@ void checkWhole(Connection& connection) {
 bool mustBeReadAsItStands(const fs::path& file) {
   return ::faccessat(AT_FDCWD, fs::absolute(file).parent_path().c_str(), W_OK, AT_EACCESS) != 0 &&
          !hasLog(file);
+}
+
+bool isOlder(Connection& connection) {
+  return connection.integer("PRAGMA user_version") < migrations().back().version;
+}
+
+void refuseOlder(Connection& connection) {
+  if (isOlder(connection)) {
+    connection.refuse("was written by an older version of this program",
+                      "open it once for writing, which brings it up to date");
+  }
 }
 
 std::unique_ptr<Connection> openForReading(const fs::path& file) {
@@ -201,7 +214,7 @@ std::unique_ptr<Connection> openForWriting(const fs::path& file) {
 
 }  // namespace
 
-void createRecordFile(const fs::path& file, const std::function<void(Connection&)>& fill) {
+void makeFile(const fs::path& file, const std::function<void(const fs::path&)>& make) {
   if (fs::exists(fs::symlink_status(file))) {
     refuseExisting(file);
   }
@@ -214,8 +227,13 @@ void createRecordFile(const fs::path& file, const std::function<void(Connection&
     refuse(file, "cannot be made because you may not write in its folder", "choose another folder");
   }
   const HalfMade made(file);
-  {
-    Connection connection(made.path(), Connection::Access::create, Connection::kBusyWait, file);
+  make(made.path());
+  giveName(made.path(), file);
+}
+
+void createRecordFile(const fs::path& file, const std::function<void(Connection&)>& fill) {
+  makeFile(file, [&](const fs::path& made) {
+    Connection connection(made, Connection::Access::create, Connection::kBusyWait, file);
     setUp(connection);
     connection.execute(fmt::format("PRAGMA application_id = {}", kApplicationId));
     migrate(connection);
@@ -223,8 +241,7 @@ void createRecordFile(const fs::path& file, const std::function<void(Connection&
     fill(connection);
     scope.commit();
     connection.text("PRAGMA journal_mode = WAL");
-  }
-  giveName(made.path(), file);
+  });
 }
 
 std::unique_ptr<Connection> openRecordFile(const fs::path& file, bool readOnly) {
@@ -232,13 +249,24 @@ std::unique_ptr<Connection> openRecordFile(const fs::path& file, bool readOnly) 
   auto connection = readOnly ? openForReading(file) : openForWriting(file);
   checkIdentity(*connection);
   checkWhole(*connection);
-  const bool older = connection->integer("PRAGMA user_version") < migrations().back().version;
-  if (older && readOnly) {
-    connection->refuse("was written by an older version of this program",
-                       "open it once for writing, which brings it up to date");
-  }
-  if (older) {
+  if (readOnly) {
+    refuseOlder(*connection);
+  } else if (isOlder(*connection)) {
     migrate(*connection);
+  }
+  return connection;
+}
+
+std::unique_ptr<Connection> openForChecking(const fs::path& file) {
+  lookAtFile(file);
+  auto connection = openForReading(file);
+  checkIdentity(*connection);
+  refuseOlder(*connection);
+  const std::string fault = connection->pageFault();
+  // Whether a value fits its column is told by the digests, with the name of what it belongs to.
+  if (!fault.empty() && fault.find("value in") == std::string::npos &&
+      fault.find("CHECK") == std::string::npos) {
+    connection->refuse(fmt::format("is damaged ({})", fault), "restore it from a backup");
   }
   return connection;
 }

@@ -12,11 +12,20 @@
 
 namespace spanwright {
 
+/// Makes a file whole or not at all: `make` fills one beside it, which then gets the name. StorageError when
+/// `file` is there already; it is never overwritten.
+void makeFile(const std::filesystem::path& file,
+              const std::function<void(const std::filesystem::path&)>& make);
+
 /// Makes the tables in a file beside `file`, lets `fill` write into them, and only then gives the file its
 /// name. StorageError when `file` is there already; it is never overwritten.
 void createRecordFile(const std::filesystem::path& file, const std::function<void(Connection&)>& fill);
 
 /// Opens and checks; brings an older record to the present version unless `readOnly`.
 std::unique_ptr<Connection> openRecordFile(const std::filesystem::path& file, bool readOnly);
+
+/// Opens for reading only, as far as the file is ours and of the present version; what its rows say is not
+/// looked at.
+std::unique_ptr<Connection> openForChecking(const std::filesystem::path& file);
 
 }  // namespace spanwright

@@ -7,6 +7,24 @@
 #include "core/store/stored_forms.h"
 
 namespace spanwright {
+namespace {
+
+/// The fittings of this channel or this sensor that still hold at `from`.
+std::vector<UnitKey> fittingsEnding(Connection& connection, std::string_view site, std::int64_t channel,
+                                    std::int64_t sensor, Moment from) {
+  Query row = connection.query(
+      "SELECT channel, id FROM fitting WHERE site = $1 AND (channel = $2 OR sensor = $3) AND fitted_from < "
+      "$4 AND "
+      "(fitted_until IS NULL OR fitted_until > $4)");
+  row.bind(site, channel, sensor, stored(from));
+  std::vector<UnitKey> found;
+  while (row.step()) {
+    found.push_back({"fitting", {row.integer(0), row.integer(1)}});
+  }
+  return found;
+}
+
+}  // namespace
 
 void Store::addSetup(std::string_view channel, const SetupVersion& setup) {
   Impl& impl = *impl_;
@@ -30,7 +48,9 @@ void Store::addSetup(std::string_view channel, const SetupVersion& setup) {
               "give a later moment, a setup is only followed by another");
         }
         added.version = setups.empty() ? 1 : setups.back().version + 1;
-        writeSetup(*impl.connection, impl.code(), keyOrNone(impl.loaded.keys.channels, channel), added);
+        const std::int64_t key = keyOrNone(impl.loaded.keys.channels, channel);
+        writeSetup(*impl.connection, impl.code(), key, added);
+        impl.enter({acts::kAdded, {"setup", {key, added.version}}, added.remark});
       },
       [&] { impl.channel(channel).setups.push_back(added); });
 }
@@ -60,12 +80,15 @@ void Store::addFitting(std::string_view channel, const Fitting& fitting) {
               "give a later moment");
         }
         // What sat on the channel comes off, and the sensor leaves where it sat.
-        impl.connection
-            ->query(
-                "UPDATE fitting SET fitted_until = $1 WHERE site = $2 AND (channel = $3 OR sensor = $4) AND "
-                "fitted_from < $1 AND (fitted_until IS NULL OR fitted_until > $1)")
-            .run(stored(added.from), impl.code(), key, sensor);
+        for (const UnitKey& ended : fittingsEnding(*impl.connection, impl.code(), key, sensor, added.from)) {
+          impl.enterChange(ended, [&] {
+            impl.connection
+                ->query("UPDATE fitting SET fitted_until = $1 WHERE site = $2 AND channel = $3 AND id = $4")
+                .run(stored(added.from), impl.code(), ended.numbers[0], ended.numbers[1]);
+          });
+        }
         writeFitting(*impl.connection, impl.code(), key, std::ssize(fittings) + 1, sensor, added);
+        impl.enter({acts::kAdded, {"fitting", {key, std::ssize(fittings) + 1}}, added.sensor});
       },
       [&] {
         for (Channel& c : impl.loaded.site.channels) {
@@ -100,8 +123,10 @@ void Store::addStandardCertificate(std::string_view serial, const StandardCertif
                 "check the number, a certificate is never replaced");
           }
         }
-        writeStandardCertificate(*impl.connection, impl.code(), keyOrNone(impl.loaded.keys.standards, serial),
-                                 std::ssize(known) + 1, certificate);
+        const std::int64_t key = keyOrNone(impl.loaded.keys.standards, serial);
+        writeStandardCertificate(*impl.connection, impl.code(), key, std::ssize(known) + 1, certificate);
+        impl.enter(
+            {acts::kAdded, {"standard certificate", {key, std::ssize(known) + 1}}, certificate.number});
       },
       [&] {
         auto& list = standard().certificates;

@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
 #include <map>
 
 #include "core/store/register_rows.h"
@@ -24,6 +26,7 @@ class RegisterLoader {
     loadPeople();
     loadStandards();
     loadRanges();
+    loadStandardEvents();
     loadSensors();
     loadPlans();
     loadIntervals();
@@ -101,7 +104,7 @@ class RegisterLoader {
     while (row.step()) {
       loaded_.keys.standards.emplace(row.text(1), row.integer(0));
       standards_.emplace(row.integer(0), site().standards.size());
-      site().standards.push_back({row.text(1), row.text(2), row.text(3), row.text(4), row.text(5), {}});
+      site().standards.push_back({row.text(1), row.text(2), row.text(3), row.text(4), row.text(5), {}, {}});
     }
     Query certificates = connection_.query(
         "SELECT standard, id, number, issuer, traceability, issued, valid_from, valid_until, coverage_factor "
@@ -118,6 +121,24 @@ class RegisterLoader {
                       dateAt(certificates, 7),
                       certificates.real(8),
                       {}});
+    }
+  }
+
+  void loadStandardEvents() {
+    Query row = connection_.query(
+        "SELECT e.standard, e.id, e.act, e.first_day, e.last_day, p.login, e.at_utc, e.reason, e.key, "
+        "e.signature "
+        "FROM standard_event e JOIN person p ON p.site = e.site AND p.id = e.person WHERE e.site = $1 ORDER "
+        "BY e.id");
+    row.bind(code());
+    while (row.step()) {
+      Standard& standard = standardOf(row, row.integer(0));
+      const auto act = parseStandardAct(row.textView(2));
+      if (!act) {
+        row.damaged(fmt::format("\"{}\" happens to no standard", row.text(2)));
+      }
+      standard.events.push_back({row.integer(1), standard.serial, *act, dateAt(row, 3), dateAt(row, 4),
+                                 row.text(5), utcAt(row, 6), row.text(7), row.integer(8), row.bytes(9)});
     }
   }
 

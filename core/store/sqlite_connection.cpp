@@ -196,6 +196,32 @@ std::string Connection::firstBytes(std::size_t count) {
   return bytes;
 }
 
+void Connection::copyTo(Connection& target, const std::function<bool(double)>& goOn) {
+  constexpr int kPagesAtOnce = 2000;
+  // The open reading keeps the moment: without it the copy would begin anew at every change by somebody else.
+  execute("BEGIN");
+  integer("SELECT count(*) FROM sqlite_schema");
+  sqlite3_backup* copy = sqlite3_backup_init(target.database_, "main", database_, "main");
+  if (copy == nullptr) {
+    target.fail(sqlite3_errcode(target.database_));
+  }
+  int code = SQLITE_OK;
+  bool wanted = true;
+  while (wanted && code == SQLITE_OK) {
+    code = sqlite3_backup_step(copy, kPagesAtOnce);
+    const int all = sqlite3_backup_pagecount(copy);
+    wanted = goOn(all > 0 ? 1.0 - static_cast<double>(sqlite3_backup_remaining(copy)) / all : 1.0);
+  }
+  sqlite3_backup_finish(copy);
+  rollback();
+  if (code != SQLITE_DONE && code != SQLITE_OK) {
+    target.fail(code);
+  }
+  if (!wanted && code != SQLITE_DONE) {
+    throw InputError("cancelled", "start again for a whole copy");
+  }
+}
+
 void Connection::check(int code) const {
   if (code != SQLITE_OK) {
     fail(code);
@@ -281,10 +307,10 @@ std::string Connection::text(std::string_view sql) {
   return row.bind().step() ? row.text(0) : std::string();
 }
 
-void Connection::checkPages() {
+std::string Connection::pageFault() {
   std::string finding = text("PRAGMA quick_check(1)");
   if (finding == "ok") {
-    return;
+    return {};
   }
   // A page that the disk did not give is reported as a finding as well, and is not lost for that.
   constexpr std::string_view kCode = "error code=";
@@ -298,7 +324,7 @@ void Connection::checkPages() {
     }
   }
   std::replace(finding.begin(), finding.end(), '\n', ' ');
-  refuse(fmt::format("is damaged ({})", finding), "restore it from a backup");
+  return finding;
 }
 
 /// SQLite asks whether to try again for a lock that another program holds. Its own waits grow to a tenth of a
@@ -399,6 +425,10 @@ void Query::bindAt(int index, std::string_view value) {
   check(sqlite3_bind_text64(statement_, index, value.empty() ? "" : value.data(), value.size(),
                             SQLITE_TRANSIENT, SQLITE_UTF8));
 }
+void Query::bindAt(int index, Bytes value) {
+  check(sqlite3_bind_blob64(statement_, index, value.view.empty() ? "" : value.view.data(), value.view.size(),
+                            SQLITE_TRANSIENT));
+}
 
 bool Query::isNull(int column) const {
   return sqlite3_column_type(statement_, column) == SQLITE_NULL;
@@ -433,6 +463,33 @@ std::string Query::text(int column) const {
 
 std::optional<double> Query::optionalReal(int column) const {
   return isNull(column) ? std::nullopt : std::optional(real(column));
+}
+
+std::string_view Query::bytesView(int column) const {
+  const auto* bytes = static_cast<const char*>(sqlite3_column_blob(statement_, column));
+  if (bytes == nullptr) {
+    return {};
+  }
+  return {bytes, static_cast<std::size_t>(sqlite3_column_bytes(statement_, column))};
+}
+
+std::string Query::bytes(int column) const {
+  return std::string(bytesView(column));
+}
+
+Cell Query::cell(int column) const {
+  switch (sqlite3_column_type(statement_, column)) {
+    case SQLITE_INTEGER:
+      return Cell::integer;
+    case SQLITE_FLOAT:
+      return Cell::real;
+    case SQLITE_TEXT:
+      return Cell::text;
+    case SQLITE_BLOB:
+      return Cell::bytes;
+    default:
+      return Cell::null;
+  }
 }
 
 void Query::damaged(std::string_view what) const {

@@ -25,6 +25,14 @@ namespace spanwright {
 
 class Connection;
 
+/// Raw bytes in a column, as opposed to text. Valid as long as what it was made from.
+struct Bytes {
+  std::string_view view;
+};
+
+/// What kind of value stands in a column of a row.
+enum class Cell { null, integer, real, text, bytes };
+
 /// One use of a prepared statement; goes back to its connection's pool when destroyed. Must not outlive the
 /// connection.
 class Query {
@@ -33,8 +41,8 @@ class Query {
   Query& operator=(Query&&) = delete;
   ~Query();
 
-  /// Starts anew with these values for $1, $2 ...: integers, bool, double, text, optional of those, nullptr
-  /// for NULL.
+  /// Starts anew with these values for $1, $2 ...: integers, bool, double, text, Bytes, optional of those,
+  /// nullptr for NULL.
   template <class... Values>
   Query& bind(const Values&... values) {
     restart(static_cast<int>(sizeof...(values)));
@@ -62,6 +70,10 @@ class Query {
   /// Valid until the next step.
   std::string_view textView(int column) const;
   std::optional<double> optionalReal(int column) const;
+  std::string bytes(int column) const;
+  /// Valid until the next step.
+  std::string_view bytesView(int column) const;
+  Cell cell(int column) const;
 
   /// A value that this program cannot have written was found: StorageError that the file is damaged.
   [[noreturn]] void damaged(std::string_view what) const;
@@ -77,6 +89,7 @@ class Query {
   void bindAt(int index, bool value) { bindAt(index, std::int64_t{value ? 1 : 0}); }
   void bindAt(int index, double value);
   void bindAt(int index, std::string_view value);
+  void bindAt(int index, Bytes value);
   void bindAt(int index, const std::string& value) { bindAt(index, std::string_view(value)); }
   void bindAt(int index, const char* value) { bindAt(index, std::string_view(value)); }
   template <class T>
@@ -123,6 +136,9 @@ class Connection {
   /// beside it: closing any handle of a file drops every lock this process has on it (POSIX fcntl), and
   /// another program would then take the log away from under an open connection.
   std::string firstBytes(std::size_t count);
+  /// Copies everything, as it is at this moment, over what is in `target`. `goOn` hears the share done and
+  /// may stop it (InputError "cancelled").
+  void copyTo(Connection& target, const std::function<bool(double)>& goOn);
   /// Executes statements without rows and without values.
   void execute(std::string_view sql);
   /// The statement, prepared once and kept; a second use at the same time gets its own.
@@ -130,8 +146,9 @@ class Connection {
   /// First column of the first row.
   std::int64_t integer(std::string_view sql);
   std::string text(std::string_view sql);
-  /// Looks at every page of the file: StorageError when one is damaged, or when the disk does not give it.
-  void checkPages();
+  /// Looks at every page of the file: the first thing wrong with it, on one line, or nothing. StorageError
+  /// when the disk does not give a page.
+  std::string pageFault();
   /// False outside transactions, and when a failure ended one on its own (a full disk does).
   bool inTransaction() const;
   /// Rolls back what is open; nothing to report when that fails, the file is then repaired at the next

@@ -23,7 +23,13 @@ Store Store::create(const std::filesystem::path& file, const Register& site, con
   if (const auto faults = registerFaults(site); !faults.empty()) {
     throw InputError(problemsOf(faults));
   }
-  createRecordFile(file, [&](Connection& connection) { writeRegister(connection, site, clock.utcNow()); });
+  createRecordFile(file, [&](Connection& connection) {
+    const Moment now = clock.utcNow();
+    writeRegister(connection, site, now);
+    Journal(connection, site.site.code)
+        .cover(
+            acts::kAdded, [](std::string_view) { return true; }, "", now);
+  });
   return open(file, Mode::readWrite, clock);
 }
 
@@ -42,6 +48,9 @@ const std::filesystem::path& Store::file() const {
 }
 void Store::onWaiting(std::function<void(bool waiting)> tell) {
   impl_->connection->onWaiting(std::move(tell));
+}
+const Clock& Store::clock() const {
+  return *impl_->clock;
 }
 const Register& Store::site() const {
   return impl_->loaded.site;
@@ -102,8 +111,10 @@ CalibrationId Store::add(const Calibration& calibration) {
     if (calibration.performed.is_special()) {
       throw InputError("the calibration has no moment at which it was performed", "give date and time");
     }
-    return writeCalibration(*impl.connection, impl.code(), impl.loaded.keys, calibration,
-                            impl.clock->utcNow());
+    const CalibrationId id =
+        writeCalibration(*impl.connection, impl.code(), impl.loaded.keys, calibration, impl.clock->utcNow());
+    impl.enter({acts::kRecorded, {"calibration", {id}}, calibration.source}, calibration.person);
+    return id;
   });
 }
 
@@ -125,13 +136,25 @@ std::optional<CalibrationId> Store::findCalibration(std::string_view channel, Su
   return row.step() && !row.isNull(0) ? std::optional(row.integer(0)) : std::nullopt;
 }
 
+std::optional<CalibrationId> Store::standingCalibration(std::string_view channel, Subject subject,
+                                                        Moment performed) const {
+  Query row =
+      impl_->connection->query(fmt::format("SELECT min(id) FROM calibration c WHERE site = $1 AND channel = "
+                                           "$2 AND performed = $3 AND subject = $4 AND {}",
+                                           kCounts));
+  row.bind(impl_->code(), keyOrNone(impl_->loaded.keys.channels, channel), stored(performed),
+           stored(subject));
+  return row.step() && !row.isNull(0) ? std::optional(row.integer(0)) : std::nullopt;
+}
+
 std::vector<CalibrationSummary> Store::calibrations(std::string_view channel) const {
   return readSummaries(*impl_->connection, impl_->code(), keyOrNone(impl_->loaded.keys.channels, channel));
 }
 
 std::vector<Calibration> Store::history(std::string_view channel) const {
   std::vector<Calibration> all;
-  readCalibrations(*impl_->connection, impl_->code(), "c.channel = $2 ORDER BY c.performed, c.id",
+  readCalibrations(*impl_->connection, impl_->code(),
+                   fmt::format("c.channel = $2 AND {} ORDER BY c.performed, c.id", kCounts),
                    keyOrNone(impl_->loaded.keys.channels, channel), [&all](Calibration&& c) {
                      all.push_back(std::move(c));
                      return true;
@@ -141,8 +164,9 @@ std::vector<Calibration> Store::history(std::string_view channel) const {
 
 void Store::forEachCalibration(const std::function<bool(const Calibration&)>& visit) const {
   // Walks the index calibration_by_channel, so nothing is sorted and the first row comes at once.
-  readCalibrations(*impl_->connection, impl_->code(), "c.channel > $2 ORDER BY c.channel, c.performed, c.id",
-                   0, [&visit](Calibration&& c) { return visit(c); });
+  readCalibrations(*impl_->connection, impl_->code(),
+                   fmt::format("c.channel > $2 AND {} ORDER BY c.channel, c.performed, c.id", kCounts), 0,
+                   [&visit](Calibration&& c) { return visit(c); });
 }
 
 std::vector<CalibrationSummary> Store::latestPassing() const {
@@ -196,44 +220,6 @@ std::optional<Draft> Store::draft(std::int64_t id) const {
 
 void Store::removeDraft(std::int64_t id) {
   impl_->write([&] { deleteDraft(*impl_->connection, impl_->code(), id); });
-}
-
-// --- Certificates ---
-
-IssuedCertificate Store::issueCertificate(CalibrationId calibration) {
-  static const std::string kIssued =
-      insertInto("issued_certificate", "site, year, running, number, calibration, issued_utc, revision");
-  Impl& impl = *impl_;
-  return impl.write([&] {
-    if (auto issued = issuedCertificate(calibration)) {
-      return *issued;
-    }
-    Query known = impl.connection->query("SELECT 1 FROM calibration WHERE site = $1 AND id = $2");
-    if (!known.bind(impl.code(), calibration).step()) {
-      throw InputError(fmt::format("there is no calibration {} in the record", calibration),
-                       "check its number");
-    }
-    const int year = impl.clock->localNow().date().year();  // the year on the wall where it is issued
-    Query next = impl.connection->query(
-        "SELECT coalesce(max(running), 0) + 1 FROM issued_certificate WHERE site = $1 AND year = $2");
-    next.bind(impl.code(), year).step();
-    const std::int64_t running = next.integer(0);
-    IssuedCertificate issued{fmt::format("{}-{}-{:04}", impl.code(), year, running), calibration,
-                             wholeSeconds(impl.clock->utcNow()), 1};
-    impl.connection->query(kIssued).run(impl.code(), year, running, issued.number, calibration,
-                                        storedUtc(issued.issuedUtc), issued.revision);
-    return issued;
-  });
-}
-
-std::optional<IssuedCertificate> Store::issuedCertificate(CalibrationId calibration) const {
-  Query row = impl_->connection->query(
-      "SELECT number, calibration, issued_utc, revision FROM issued_certificate WHERE site = $1 AND "
-      "calibration = $2");
-  if (!row.bind(impl_->code(), calibration).step()) {
-    return std::nullopt;
-  }
-  return IssuedCertificate{row.text(0), row.integer(1), utcAt(row, 2), row.smallInteger(3)};
 }
 
 // --- Import staging ---

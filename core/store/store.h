@@ -16,7 +16,10 @@
 #include <vector>
 
 #include "core/record/calibration.h"
+#include "core/record/life.h"
 #include "core/record/register.h"
+#include "core/store/journal.h"
+#include "core/store/keys.h"
 #include "core/units/time.h"
 
 namespace spanwright {
@@ -44,11 +47,57 @@ struct Draft {
   std::vector<DraftValue> values;
 };
 
+/// A certificate as it was last issued. Issued again after the calibration's signatures changed, it is a new
+/// revision under the same number (ISO/IEC 17025:2017 7.8.8).
 struct IssuedCertificate {
   std::string number;  ///< allotted once, for instance "LARK-2026-0014"
   CalibrationId calibration = 0;
-  Moment issuedUtc;
+  Moment issuedUtc;  ///< of the first revision
   int revision = 1;
+  JournalHead journal;  ///< the entry that issued this revision
+  Moment revisedUtc;    ///< of this revision
+};
+
+/// A person's key in force.
+struct StoredKey {
+  std::int64_t id = 0;
+  std::string publicKey;  ///< Ed25519, 32 bytes
+  KeyLock lock;
+};
+
+/// Wrong passphrases of one person since the last right one.
+struct PassphraseTries {
+  int wrong = 0;
+  std::optional<Moment> lastUtc;  ///< of the last wrong one
+};
+
+/// A file kept in the record, about exactly one thing.
+struct Attachment {
+  std::int64_t id = 0;
+  std::string standard, certificate;  ///< serial and number of a standard's certificate
+  CalibrationId calibration = 0;
+  std::string channel;
+  std::string name;       ///< as the file was called
+  std::string mediaType;  ///< "application/pdf"
+  std::string note;
+  std::string person;  ///< login; may be empty
+  Moment addedUtc;
+  Digest sha256;
+  std::int64_t size = 0;
+};
+
+/// A list of channels to visit, in walking order.
+struct RoundStop {
+  std::string channel;
+  Subject subject = Subject::channel;
+};
+struct Round {
+  std::int64_t id = 0;
+  std::string name, reason;
+  std::string person;  ///< login; may be empty
+  Moment madeUtc;
+  std::optional<Moment> closedUtc;
+  std::vector<RoundStop> stops;
 };
 
 /// What lists need of a calibration without its readings.
@@ -64,6 +113,8 @@ struct CalibrationSummary {
   bool repaired = false;
   Verdict foundVerdict = Verdict::notJudged;
   Verdict leftVerdict = Verdict::notJudged;
+  LifeState state = LifeState::recorded;
+  Moment recordedUtc = {};
 };
 
 /// A history row waiting to be grouped into visits during an import; kept in a private temporary database so
@@ -107,11 +158,16 @@ class Store {
   /// writing, and with false when that wait is over. It runs inside the waiting call, on its thread, and must
   /// not use this Store.
   void onWaiting(std::function<void(bool waiting)> tell);
+  const Clock& clock() const;  ///< the one it was opened with
   /// The whole register as last read. References into it live until the next call that changes the register,
   /// undoes such a change or refreshes: copy what must live longer.
   const Register& site() const;
   /// Reads the register again when another program changed it.
   void refresh();
+
+  /// Whose name the journal gives to what is written from now on, where a call does not say itself; a login,
+  /// or empty for the program.
+  void actAs(std::string login);
 
   // Changes to the register; each keeps what was there and follows it with the new.
   /// Gives the setup the next version. InputError when it is not later than the newest, or impossible
@@ -122,6 +178,9 @@ class Store {
   void addFitting(std::string_view channel, const Fitting& fitting);
   /// InputError when the standard has a certificate of this number.
   void addStandardCertificate(std::string_view serial, const StandardCertificate& certificate);
+  /// The person works here no longer; what they signed stays. InputError when they left already.
+  void setPersonLeft(std::string_view login, Date leftOn);
+  void addStandardEvent(const StandardEvent& event);
 
   // Calibrations.
   CalibrationId add(const Calibration& calibration);
@@ -129,12 +188,17 @@ class Store {
   /// The calibration of this channel and subject performed at exactly this moment.
   std::optional<CalibrationId> findCalibration(std::string_view channel, Subject subject,
                                                Moment performed) const;
+  /// The same of those that count: neither withdrawn nor superseded.
+  std::optional<CalibrationId> standingCalibration(std::string_view channel, Subject subject,
+                                                   Moment performed) const;
   std::vector<CalibrationSummary> calibrations(std::string_view channel) const;  ///< oldest first
-  /// With readings, oldest first.
+  /// With readings, oldest first; those that count (neither withdrawn nor superseded).
   std::vector<Calibration> history(std::string_view channel) const;
-  /// Every calibration with readings, by channel then oldest first; stops when `visit` says false.
+  /// Every calibration that counts, with readings, by channel then oldest first; stops when `visit` says
+  /// false.
   void forEachCalibration(const std::function<bool(const Calibration&)>& visit) const;
-  /// The latest calibration per (channel, subject, setup version, sensor) whose standing as-left passed.
+  /// The latest calibration per (channel, subject, setup version, sensor) that proves and whose standing
+  /// as-left passed.
   std::vector<CalibrationSummary> latestPassing() const;
   std::vector<CalibrationId> calibrationsUsing(std::string_view standardSerial) const;
   std::int64_t calibrationCount() const;
@@ -146,6 +210,47 @@ class Store {
   std::vector<Draft> drafts() const;
   std::optional<Draft> draft(std::int64_t id) const;
   void removeDraft(std::int64_t id);
+
+  // What becomes of calibrations. Nothing is judged here: core/tasks/signing.h does.
+  /// Returns its id.
+  std::int64_t addLifeEvent(const LifeEvent& event);
+  std::vector<LifeEvent> life(CalibrationId calibration) const;  ///< oldest first
+  LifeState state(CalibrationId calibration) const;
+  /// Those waiting in this state, oldest first.
+  std::vector<CalibrationSummary> inState(LifeState state) const;
+  /// Of the calibration's rows as they stand: what a signature is bound to. Needs the calibration to be
+  /// there.
+  Digest calibrationDigest(CalibrationId calibration) const;
+
+  // Keys.
+  std::optional<StoredKey> personKey(std::string_view login) const;
+  /// A new key; `by` is whoever chose its passphrase.
+  std::int64_t addKey(std::string_view login, std::string_view publicKey, const KeyLock& lock,
+                      std::string_view by);
+  /// The same key under another passphrase.
+  void changeKeyLock(std::string_view login, std::int64_t key, const KeyLock& lock);
+  void noteWrongPassphrase(std::string_view login);
+  PassphraseTries passphraseTries(std::string_view login) const;
+  /// The public half of any key a person ever had; empty when there is none.
+  std::string publicKey(std::string_view login, std::int64_t key) const;
+
+  // Attachments.
+  /// InputError when it is about nothing that is there, or about more than one thing.
+  std::int64_t addAttachment(const Attachment& attachment, std::string_view content);
+  std::vector<Attachment> attachments() const;
+  std::string attachmentContent(std::int64_t id) const;
+
+  // Rounds.
+  std::int64_t addRound(const Round& round);
+  void closeRound(std::int64_t id);
+  std::vector<Round> rounds() const;  ///< newest first
+
+  // The journal.
+  JournalHead journalHead() const;
+  void forEachEntry(std::int64_t first, const std::function<bool(const JournalEntry&)>& visit) const;
+  std::vector<JournalEntry> entriesAbout(const UnitKey& unit) const;
+  /// A unit's rows as JSON (unitJson); empty when there are none.
+  std::string unitRows(const UnitKey& unit) const;
 
   // Certificates: the number is allotted at first issue and stays.
   IssuedCertificate issueCertificate(CalibrationId calibration);

@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "core/record/problem.h"
+#include "core/store/journal.h"
 #include "core/store/register_rows.h"
 #include "core/store/staging.h"
 #include "core/store/store.h"
@@ -24,12 +25,27 @@ struct Store::Impl {
   const Clock* clock = nullptr;
   std::unique_ptr<Connection> connection;
   LoadedRegister loaded;
+  std::string actor;
   bool transactionOpen = false;
   std::optional<LoadedRegister>
       before;  ///< the register as it was when the open transaction first changed it
   std::unique_ptr<Staging> staging;
 
   const std::string& code() const { return loaded.site.site.code; }
+
+  /// Enters into the journal, inside the open change.
+  JournalHead enter(const Act& act, std::string_view person) {
+    return Journal(*connection, code()).append(act, person, clock->utcNow());
+  }
+  JournalHead enter(const Act& act) { return enter(act, actor); }
+
+  /// Runs `work`, which changes rows of this unit, and enters what changed.
+  template <class Work>
+  void enterChange(const UnitKey& unit, Work work) {
+    const std::string was = unitJson(*connection, code(), unit);
+    work();
+    enter({acts::kChanged, unit, changeDetail(was, unitJson(*connection, code(), unit))});
+  }
 
   Channel& channel(std::string_view tag) {
     for (Channel& channel : loaded.site.channels) {

@@ -8,6 +8,7 @@
 #include "core/record/problem.h"
 #include "core/schedule/calendar.h"
 #include "core/schedule/due.h"
+#include "core/tasks/signing.h"
 #include "core/tasks/site_calendar.h"
 
 namespace spanwright {
@@ -55,6 +56,36 @@ CertificateSource sourceFor(const Register& site, const Calibration& calibration
   return source;
 }
 
+/// What was signed up to this entry of the journal; all of it for a preview.
+void addSignatures(CertificateSource& source, const Store& store, std::int64_t upTo) {
+  for (const Signature& signature : signatures(store, source.calibration->id)) {
+    const auto entries = store.entriesAbout({"life", {signature.event.id}});
+    if (upTo == 0 || (!entries.empty() && entries.front().entry < upTo)) {
+      const LifeEvent& event = signature.event;
+      source.signatures.push_back(
+          {event.act, signature.name, event.person, event.atUtc, event.reason, signature.keyMark});
+    }
+  }
+}
+
+/// Everything that says where the record holds it.
+void addRecord(CertificateSource& source, const Store& store,
+               const std::optional<IssuedCertificate>& issued) {
+  addSignatures(source, store, issued ? issued->journal.entry : 0);
+  if (source.calibration->corrects != 0) {
+    if (const auto corrected = store.issuedCertificate(source.calibration->corrects)) {
+      source.correctedCertificate = corrected->number;
+    }
+  }
+  if (issued) {
+    source.number = issued->number;
+    source.revision = issued->revision;
+    source.issued = issued->revisedUtc.date();
+    source.anchor = {issued->journal.entry, hex(issued->journal.hash),
+                     hex(store.calibrationDigest(source.calibration->id))};
+  }
+}
+
 [[noreturn]] void refuse(CalibrationId id, const std::vector<std::string>& faults) {
   std::vector<Problem> problems;
   problems.reserve(faults.size());
@@ -72,14 +103,11 @@ CertificateSource sourceFor(const Register& site, const Calibration& calibration
 Certificate issueCertificate(Store& store, CalibrationId id) {
   const Calibration calibration = wanted(store, id);
   CertificateSource source = sourceFor(store.site(), calibration);
-  const auto before = store.issuedCertificate(id);
   // Judged before a number is allotted: a number that was given out is never taken back.
   if (const auto faults = certificateFaults(source); !faults.empty()) {
     refuse(id, faults);
   }
-  const IssuedCertificate issued = before ? *before : store.issueCertificate(id);
-  source.number = issued.number;
-  source.issued = issued.issuedUtc.date();
+  addRecord(source, store, store.issueCertificate(id));
   return describeCertificate(source);
 }
 
@@ -90,10 +118,7 @@ Certificate previewCertificate(const Store& store, CalibrationId id) {
     refuse(id, certificateFaults(source));
   }
   const auto issued = store.issuedCertificate(id);
-  if (issued) {
-    source.number = issued->number;
-    source.issued = issued->issuedUtc.date();
-  }
+  addRecord(source, store, issued);
   Certificate certificate = describeCertificate(source);
   if (issued) {
     certificate.mark = "Preview";

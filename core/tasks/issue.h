@@ -12,8 +12,8 @@
 namespace spanwright {
 
 /// Allots the certificate's number (once) and returns what it says; issued again, it says the same under the
-/// same number and date. InputError when the calibration is unknown or must not be certified, with the
-/// reasons.
+/// same number and date, unless something was signed since: then it is the number's next revision. InputError
+/// when the calibration is unknown or must not be certified, with the reasons.
 Certificate issueCertificate(Store& store, CalibrationId calibration);
 /// What the certificate would say, with its number once one was allotted; nothing is stored. InputError when
 /// the calibration is unknown or its channel is not in the register.

@@ -2,9 +2,7 @@
 #include "core/tasks/point_uncertainty.h"
 
 #include <algorithm>
-#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
-#include <cstdint>
 #include <map>
 #include <utility>
 
@@ -13,161 +11,10 @@
 namespace spanwright {
 namespace {
 
-/// How far beyond a range's outermost nominal values its certificate is still used, as a share of its width.
-constexpr double kBeyond = 0.05;
-
-bool electrical(Unit unit) {
-  const Dimension kind = dimension(unit);
-  return kind == Dimension::voltage || kind == Dimension::current || kind == Dimension::resistance;
-}
-
-bool isOutput(const VisitSheet& sheet) {
-  return sheet.subject != Subject::sensor &&
-         (std::holds_alternative<AnalogOutputSetup>(sheet.setup->setup.kind) ||
-          std::holds_alternative<DiscreteOutputSetup>(sheet.setup->setup.kind));
-}
-
-/// Thermocouple and RTD inputs are fed with mV or ohm, or with a temperature that the standard simulates.
-bool takesSimulation(const VisitSheet& sheet, const MeasuredValue& value, Unit rangeUnit) {
-  if (!value.applied || sheet.subject != Subject::channel) {
-    return false;
-  }
-  Dimension signal = Dimension::number;
-  if (std::holds_alternative<ThermocoupleSetup>(sheet.setup->setup.kind)) {
-    signal = Dimension::voltage;
-  } else if (std::holds_alternative<RtdSetup>(sheet.setup->setup.kind)) {
-    signal = Dimension::resistance;
-  } else {
-    return false;
-  }
-  const auto one = [&](Unit unit) {
-    return dimension(unit) == signal || dimension(unit) == Dimension::temperature;
-  };
-  return one(value.unit) && one(rangeUnit);
-}
-
-bool rangeTakes(const VisitSheet& sheet, const CertificateRange& range, const MeasuredValue& value) {
-  return !range.points.empty() &&
-         (sameDimension(range.unit, value.unit) || takesSimulation(sheet, value, range.unit));
-}
-
-struct Reach {
-  double low = 0.0, high = 0.0;
-};
-Reach reachOf(const CertificateRange& range) {
-  const double low = range.points.front().nominal;
-  const double high = range.points.back().nominal;
-  const double width = high - low;
-  const double more = kBeyond * (width > 0.0 ? width : std::abs(low));
-  return {low - more, high + more};
-}
-
-/// `at` of the range's unit as a value of `unit`, through the sensor function when they are different
-/// quantities.
-std::optional<double> fromRange(const VisitSheet& sheet, double at, Unit rangeUnit, Unit unit) {
-  if (sameDimension(rangeUnit, unit)) {
-    return convert(at, rangeUnit, unit);
-  }
-  const Expected result = sheet.model->normaliseApplied({at, rangeUnit});
-  const double* value = std::get_if<double>(&result);
-  return value != nullptr ? std::optional(*value) : std::nullopt;
-}
-
-/// The inverse of fromRange for a sensor function: bracketed on a grid over the certificate's reach, then
-/// solved (TOMS 748).
-std::optional<double> throughFunction(const VisitSheet& sheet, const MeasuredValue& value,
-                                      const CertificateRange& range) {
-  constexpr int kGrid = 16;
-  const Reach reach = reachOf(range);
-  const auto missBy = [&](double at) {
-    const auto here = fromRange(sheet, at, range.unit, value.unit);
-    return here ? std::optional(*here - value.value) : std::nullopt;
-  };
-  double before = reach.low;
-  auto missBefore = missBy(before);
-  for (int i = 1; i <= kGrid; ++i) {
-    const double at = reach.low + (reach.high - reach.low) * i / kGrid;
-    const auto miss = missBy(at);
-    const bool between =
-        missBefore && miss && (*missBefore == 0.0 || *miss == 0.0 || (*missBefore < 0.0) != (*miss < 0.0));
-    if (between) {
-      bool lost = false;  // a gap in the function between two places where it has values
-      const auto missOrLost = [&](double place) {
-        const auto found = missBy(place);
-        lost = lost || !found;
-        return found.value_or(0.0);
-      };
-      std::uintmax_t rounds = 60;
-      const auto [low, high] = boost::math::tools::toms748_solve(
-          missOrLost, before, at, *missBefore, *miss, boost::math::tools::eps_tolerance<double>(45), rounds);
-      return lost ? std::nullopt : std::optional(low + (high - low) / 2.0);
-    }
-    before = at;
-    missBefore = miss;
-  }
-  return std::nullopt;
-}
-
-/// Where on the range's own scale the value lies, when its certificate reaches so far.
-std::optional<double> placeOn(const VisitSheet& sheet, const CertificateRange& range,
-                              const MeasuredValue& value) {
-  if (!rangeTakes(sheet, range, value)) {
-    return std::nullopt;
-  }
-  const auto at = sameDimension(range.unit, value.unit) ? convert(value.value, value.unit, range.unit)
-                                                        : throughFunction(sheet, value, range);
-  const Reach reach = reachOf(range);
-  const double slack = 1e-9 * std::max(std::abs(reach.low), std::abs(reach.high));
-  if (!at || !(*at >= reach.low - slack && *at <= reach.high + slack)) {
-    return std::nullopt;
-  }
-  return at;
-}
-
-/// A figure of the certificate at `at`, linear between its values, the nearer end's beyond them.
-double interpolated(const CertificateRange& range, double at, double CertificatePoint::*figure) {
-  const auto& points = range.points;
-  const auto above = std::find_if(points.begin(), points.end(),
-                                  [&](const CertificatePoint& point) { return point.nominal >= at; });
-  if (above == points.begin()) {
-    return (*above).*figure;
-  }
-  if (above == points.end()) {
-    return points.back().*figure;
-  }
-  const CertificatePoint& low = *(above - 1);
-  const double share = (at - low.nominal) / (above->nominal - low.nominal);
-  return low.*figure + share * ((*above).*figure - low.*figure);
-}
-
-/// One standard range that vouches for a value.
-struct Backing {
-  const Standard* standard = nullptr;
-  const StandardCertificate* certificate = nullptr;
-  const CertificateRange* range = nullptr;
-  double at = 0.0;  ///< in the range's unit
-};
-
-std::optional<Backing> backingFor(const VisitSheet& sheet, const std::vector<const Standard*>& standards,
-                                  const MeasuredValue& value) {
-  for (const Standard* standard : standards) {
-    const StandardCertificate* certificate = certificateOn(*standard, sheet.when.date());
-    if (certificate == nullptr || !(certificate->coverageFactor > 0.0)) {
-      continue;
-    }
-    for (const CertificateRange& range : certificate->ranges) {
-      if (const auto at = placeOn(sheet, range, value)) {
-        return Backing{standard, certificate, &range, *at};
-      }
-    }
-  }
-  return std::nullopt;
-}
-
 /// What the reading becomes when the standard's value is off by `shift` (in the range's unit).
 std::optional<double> readingAt(const VisitSheet& sheet, const MeasuredValue& value, const Backing& backing,
                                 double shift) {
-  const auto moved = fromRange(sheet, backing.at + shift, backing.range->unit, value.unit);
+  const auto moved = fromRange(sheet, backing.placed.at + shift, backing.placed.range->unit, value.unit);
   if (!moved || !value.applied) {
     return moved;
   }
@@ -195,22 +42,6 @@ std::optional<double> sensitivity(const VisitSheet& sheet, const MeasuredValue& 
   return std::nullopt;
 }
 
-/// What a certificate says of the standard's error at a value of `unit`, in that unit; nothing when it does
-/// not reach so far.
-std::optional<double> errorOn(const StandardCertificate& certificate, double value, Unit unit) {
-  for (const CertificateRange& range : certificate.ranges) {
-    if (range.points.empty() || !sameDimension(range.unit, unit)) {
-      continue;
-    }
-    const double at = convert(value, unit, range.unit).value_or(0.0);
-    const Reach reach = reachOf(range);
-    if (at >= reach.low && at <= reach.high) {
-      return convertDifference(interpolated(range, at, &CertificatePoint::error), range.unit, unit);
-    }
-  }
-  return std::nullopt;
-}
-
 /// Two certificates closer together than this are before and after an adjustment of the standard: their
 /// difference is what was adjusted away, not a drift, and must not be extrapolated.
 constexpr int kLeastDaysOfDrift = 90;
@@ -234,13 +65,13 @@ const StandardCertificate* certificateBefore(const Standard& standard, const Sta
 /// from an earlier certificate to the one in use, scaled by the days since. 0 when there is no earlier one.
 double driftSince(const Backing& backing, Date day) {
   const StandardCertificate& current = *backing.certificate;
-  const Unit unit = backing.range->unit;
-  const StandardCertificate* before = certificateBefore(*backing.standard, current, backing.at, unit);
+  const Unit unit = backing.placed.range->unit;
+  const StandardCertificate* before = certificateBefore(*backing.standard, current, backing.placed.at, unit);
   if (before == nullptr || day <= current.issued) {
     return 0.0;
   }
-  const double now = interpolated(*backing.range, backing.at, &CertificatePoint::error);
-  const double then = errorOn(*before, backing.at, unit).value_or(now);
+  const double now = figureAt(backing.placed, &CertificatePoint::error);
+  const double then = errorOn(*before, backing.placed.at, unit).value_or(now);
   const auto between = static_cast<double>((current.issued - before->issued).days());
   const auto since = static_cast<double>((day - current.issued).days());
   return std::abs(now - then) * since / between;
@@ -250,14 +81,15 @@ double driftSince(const Backing& backing, Date day) {
 bool addBacking(const VisitSheet& sheet, const MeasuredValue& value, const Backing& backing,
                 std::vector<BudgetLine>& lines) {
   struct Source {
-    const char* name;
+    std::string name;
     double uncertainty;
   };
   const Source sources[] = {
-      {"certificate of standard ", interpolated(*backing.range, backing.at, &CertificatePoint::uncertainty) /
-                                       backing.certificate->coverageFactor},
-      {"drift of standard ", rectangular(driftSince(backing, sheet.when.date()))},
-      {"resolution of standard ", resolutionUncertainty(backing.range->resolution)}};
+      {certificateLine(*backing.standard),
+       figureAt(backing.placed, &CertificatePoint::uncertainty) / backing.certificate->coverageFactor},
+      {"drift of standard " + backing.standard->serial, rectangular(driftSince(backing, sheet.when.date()))},
+      {"resolution of standard " + backing.standard->serial,
+       resolutionUncertainty(backing.placed.range->resolution)}};
   for (const Source& source : sources) {
     if (!(source.uncertainty > 0.0)) {
       continue;
@@ -266,7 +98,7 @@ bool addBacking(const VisitSheet& sheet, const MeasuredValue& value, const Backi
     if (!slope) {
       return false;
     }
-    lines.push_back({source.name + backing.standard->serial, source.uncertainty, *slope});
+    lines.push_back({source.name, source.uncertainty, *slope});
   }
   return true;
 }
@@ -290,30 +122,8 @@ double shownStep(const VisitSheet& sheet, const Reading& reading, const std::vec
 
 }  // namespace
 
-std::vector<MeasuredValue> measuredValues(const VisitSheet& sheet, const Reading& reading) {
-  const MeasuredValue applied{reading.applied, reading.point.appliedUnit, true};
-  const MeasuredValue observed{reading.indicated, reading.point.readingUnit, false};
-  const bool ownReading = reading.point.role == PointRole::value ||
-                          reading.point.role == PointRole::alarmTrip ||
-                          reading.point.role == PointRole::alarmReset;
-  if (!ownReading || isOutput(sheet)) {
-    return {observed};
-  }
-  if (sheet.subject == Subject::sensor && electrical(reading.point.readingUnit)) {
-    return {applied, observed};
-  }
-  return {applied};
-}
-
-bool coversUnit(const VisitSheet& sheet, const StandardCertificate& certificate, const MeasuredValue& value) {
-  return std::any_of(certificate.ranges.begin(), certificate.ranges.end(),
-                     [&](const CertificateRange& range) { return rangeTakes(sheet, range, value); });
-}
-
-bool coversValue(const VisitSheet& sheet, const StandardCertificate& certificate,
-                 const MeasuredValue& value) {
-  return std::any_of(certificate.ranges.begin(), certificate.ranges.end(),
-                     [&](const CertificateRange& range) { return placeOn(sheet, range, value).has_value(); });
+std::string certificateLine(const Standard& standard) {
+  return "certificate of standard " + standard.serial;
 }
 
 Repeatability repeatability(const std::vector<Reading>& readings) {

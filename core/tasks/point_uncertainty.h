@@ -4,29 +4,14 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "core/metrology/uncertainty.h"
+#include "core/tasks/certificate_value.h"
 #include "core/tasks/visit.h"
 
 namespace spanwright {
-
-/// A value that a standard has to vouch for: what it applied, or what it measured.
-struct MeasuredValue {
-  double value = 0.0;
-  Unit unit = Unit::none;
-  bool applied = false;
-};
-
-/// What the standards measure at a reading: the applied value at inputs, the observed one at outputs, switch
-/// points and states, both at a sensor whose output is electrical.
-std::vector<MeasuredValue> measuredValues(const VisitSheet& sheet, const Reading& reading);
-
-/// Can this certificate vouch for such values at all, whatever their size?
-bool coversUnit(const VisitSheet& sheet, const StandardCertificate& certificate, const MeasuredValue& value);
-/// And for this one: inside a range's nominal values or up to 5 % of its width beyond them, where the
-/// uncertainty at the nearer end is used.
-bool coversValue(const VisitSheet& sheet, const StandardCertificate& certificate, const MeasuredValue& value);
 
 /// Standard deviation of one reading, pooled over a phase's repeated points (same point, same direction),
 /// with its degrees of freedom (pooled as in GUM 4.2.4). `degreesOfFreedom` 0: nothing was repeated.
@@ -55,6 +40,9 @@ Repeatability repeatability(const std::vector<Reading>& readings);
 std::optional<Budget> pointBudget(const VisitSheet& sheet, const Reading& reading,
                                   const std::vector<const Standard*>& standards,
                                   const Repeatability& repeated = {});
+
+/// Name of the budget line that a standard's certificate gives.
+std::string certificateLine(const Standard& standard);
 
 /// Puts the budget's outcome into the reading, or takes it out.
 void fillUncertainty(const VisitSheet& sheet, Reading& reading, const std::vector<const Standard*>& standards,

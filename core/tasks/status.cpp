@@ -156,7 +156,8 @@ std::vector<DueItem> dueList(const Store& store, Date today) {
     if (channel.retired || channel.routines.empty()) {
       continue;
     }
-    const std::vector<CalibrationSummary> calibrations = store.calibrations(channel.tag);
+    std::vector<CalibrationSummary> calibrations = store.calibrations(channel.tag);
+    std::erase_if(calibrations, [](const CalibrationSummary& c) { return !proves(c.state); });
     for (const Routine& routine : channel.routines) {
       items.push_back(dueItem(rules, channel, routine, calibrations));
     }

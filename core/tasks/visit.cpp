@@ -7,7 +7,9 @@
 #include <cassert>
 #include <utility>
 
+#include "core/record/life.h"
 #include "core/tasks/point_uncertainty.h"
+#include "core/tasks/signing.h"
 
 namespace spanwright {
 namespace {
@@ -136,7 +138,7 @@ std::vector<const Standard*> standardsWhere(const Register& site, Date day,
                                             const std::function<bool(const StandardCertificate&)>& covers) {
   std::vector<const Standard*> found;
   for (const Standard& standard : site.standards) {
-    const StandardCertificate* certificate = certificateOn(standard, day);
+    const StandardCertificate* certificate = standardUse(standard, day).certificate;
     if (certificate != nullptr && covers(*certificate)) {
       found.push_back(&standard);
     }
@@ -177,6 +179,27 @@ std::vector<const Standard*> standardsFor(const VisitSheet& sheet) {
   });
 }
 
+namespace {
+
+void checkCorrection(const Store& store, const ProposedVisit& visit, CheckedVisit& checked) {
+  const auto corrected = store.calibration(visit.corrects);
+  if (!corrected) {
+    checked.problems.push_back({visit.where,
+                                fmt::format("there is no calibration {} to correct", visit.corrects),
+                                "give the number of one that \"show\" lists for its channel"});
+    return;
+  }
+  if (!checked.calibration) {
+    return;  // refused for other reasons
+  }
+  if (auto fault = correctionFault(*corrected, store.life(corrected->id), *checked.calibration)) {
+    fault->where = visit.where;
+    checked.problems.push_back(std::move(*fault));
+  }
+}
+
+}  // namespace
+
 Calibration enterVisit(Store& store, const ProposedVisit& visit, Moment now,
                        std::optional<std::int64_t> draft) {
   // Everything inside one transaction, so that two programs entering the same visit cannot both find it
@@ -184,7 +207,8 @@ Calibration enterVisit(Store& store, const ProposedVisit& visit, Moment now,
   Store::Transaction transaction(store);
   CheckedVisit checked = checkVisit(store.site(), visit, now, false);
   if (!visit.performed.is_special()) {
-    if (const auto known = store.findCalibration(visit.channel, visit.subject, visit.performed)) {
+    const auto known = store.standingCalibration(visit.channel, visit.subject, visit.performed);
+    if (known && visit.corrects == 0) {
       checked.problems.push_back(
           {visit.where,
            fmt::format("a visit to the {} of {} at {} is already there, as calibration {}",
@@ -192,11 +216,18 @@ Calibration enterVisit(Store& store, const ProposedVisit& visit, Moment now,
            "nothing needs entering when it is the same visit; otherwise correct the date and time"});
     }
   }
+  if (visit.corrects != 0) {
+    checkCorrection(store, visit, checked);
+  }
   if (!checked.problems.empty()) {
     throw InputError(std::move(checked.problems));
   }
   assert(checked.calibration.has_value());
   const CalibrationId id = store.add(*checked.calibration);
+  if (visit.corrects != 0) {
+    checked.calibration->id = id;
+    supersedeCorrected(store, *checked.calibration);
+  }
   if (draft) {
     store.removeDraft(*draft);
   }

@@ -80,8 +80,10 @@ struct CheckedVisit {
 /// is missing); an adjustment or repair needs as-left readings.
 CheckedVisit checkVisit(const Register& site, const ProposedVisit& visit, Moment now, bool historic);
 
-/// Checks and stores; InputError with every problem (also: the same visit is already there). Removes `draft`
-/// in the same transaction when given.
+/// Checks and stores; InputError with every problem (also: the same visit is already there, the calibration
+/// it corrects takes no correction). Removes `draft` in the same transaction when given. A correction takes
+/// the place of what it corrects at once when nobody's signature stands under that, else when it is signed
+/// itself.
 Calibration enterVisit(Store& store, const ProposedVisit& visit, Moment now,
                        std::optional<std::int64_t> draft = std::nullopt);
 

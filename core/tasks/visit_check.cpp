@@ -102,11 +102,18 @@ class VisitCheck {
 
   void checkCertificate(const Standard& standard) {
     const Date day = visit_.performed.date();
-    if (certificateOn(standard, day) != nullptr) {
+    const StandardUse use = standardUse(standard, day);
+    if (use.usable()) {
       standards_.push_back(&standard);
       return;
     }
     standardsUsable_ = false;
+    if (use.event != nullptr) {
+      add(fmt::format("standard {} is out of service from {}: {}", standard.serial,
+                      formatDate(use.event->firstDay), use.event->reason),
+          "use another standard; it comes back into service by a reviewer's signature");
+      return;
+    }
     std::string known = "it has none at all";
     const auto newest =
         std::max_element(standard.certificates.begin(), standard.certificates.end(),
@@ -117,7 +124,8 @@ class VisitCheck {
     }
     add(fmt::format("standard {} has no certificate valid on {}: {}", standard.serial, formatDate(day),
                     known),
-        "use a standard that is valid, or enter the certificate that covers the day");
+        "use a standard that is valid, enter the certificate that covers the day, or ask a reviewer to allow "
+        "its use");
   }
 
   void checkConditions() {
@@ -236,7 +244,7 @@ class VisitCheck {
   bool covered(const MeasuredValue& value,
                bool (*covers)(const VisitSheet&, const StandardCertificate&, const MeasuredValue&)) const {
     return std::any_of(standards_.begin(), standards_.end(), [&](const Standard* standard) {
-      const StandardCertificate* certificate = certificateOn(*standard, visit_.performed.date());
+      const StandardCertificate* certificate = standardUse(*standard, visit_.performed.date()).certificate;
       return certificate != nullptr && covers(*sheet_, *certificate, value);
     });
   }
@@ -286,7 +294,8 @@ class VisitCheck {
     made.performed = visit_.performed;
     made.person = visit_.person;
     for (const Standard* standard : standards_) {
-      made.standards.push_back({standard->serial, certificateOn(*standard, visit_.performed.date())->number});
+      made.standards.push_back(
+          {standard->serial, standardUse(*standard, visit_.performed.date()).certificate->number});
     }
     made.conditions = visit_.conditions;
     made.cautionsConfirmed = visit_.cautionsConfirmed;
@@ -297,6 +306,8 @@ class VisitCheck {
     made.leftVerdict = overall(made.standingAsLeft());
     made.remarks = visit_.remarks;
     made.source = visit_.source;
+    made.corrects = visit_.corrects;
+    made.correctionReason = visit_.correctionReason;
     return made;
   }
 

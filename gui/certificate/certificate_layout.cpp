@@ -27,7 +27,12 @@ Pairs pairs(const std::vector<LabelledText>& texts) {
 }
 
 QString shownNumber(const Certificate& certificate) {
-  return certificate.number.empty() ? QStringLiteral("given out at issue") : printed(certificate.number);
+  if (certificate.number.empty()) {
+    return QStringLiteral("given out at issue");
+  }
+  const QString number = printed(certificate.number);
+  return certificate.revision > 1 ? QStringLiteral("%1, revision %2").arg(number).arg(certificate.revision)
+                                  : number;
 }
 
 /// A framed word at the right edge, its top at the current y.
@@ -221,18 +226,18 @@ void placeStandards(PageFlow& flow, const Certificate& certificate) {
 void placeSignatures(PageFlow& flow, const Certificate& certificate) {
   const QFont small = typeface(72);
   Pairs people = pairs(certificate.people);
-  constexpr double kRoomToSign = 420.0;
+  const double roomToSign = certificate.signatures.empty() ? 0.0 : 420.0;
   const double gap = 200.0;
   const auto lines = static_cast<double>(std::max<std::size_t>(1, certificate.signatures.size()));
   const double each = (flow.width() - gap * (lines - 1.0)) / lines;
   const double height =
-      flow.pairsHeight(people, flow.width()) + kRoomToSign + 2.0 * leading(small) + 40.0 + kEndHeight;
+      flow.pairsHeight(people, flow.width()) + roomToSign + 2.0 * leading(small) + 40.0 + kEndHeight;
   flow.heading(QStringLiteral("People"), height);
   flow.flowPairs(people);
   if (certificate.signatures.empty()) {
     return;
   }
-  flow.skip(kRoomToSign);
+  flow.skip(roomToSign);
   double x = flow.left();
   double lowest = 0.0;
   for (const std::string& caption : certificate.signatures) {
@@ -344,6 +349,10 @@ std::vector<Page> layOutCertificate(const Certificate& certificate, QSizeF paper
   placeList(flow, QStringLiteral("Deviations and remarks"), certificate.deviations);
   placeList(flow, QStringLiteral("What this certificate covers"), certificate.statements);
   placeSignatures(flow, certificate);
+  if (!certificate.record.empty()) {
+    flow.heading(QStringLiteral("In the record"), 300.0 + kEndHeight);
+    flow.flowPairs(pairs(certificate.record));
+  }
   placeEnd(flow, certificate);
   std::vector<Page> pages = std::move(flow.pages());
   decorate(pages, certificate, paper);

@@ -160,7 +160,7 @@ void VisitEntry::loadPrevious() {
   const int version = sheet_->setup != nullptr ? sheet_->setup->version : 0;
   const std::string sensor = sheet_->sensor != nullptr ? sheet_->sensor->serial : std::string();
   const auto last = std::find_if(summaries.rbegin(), summaries.rend(), [&](const CalibrationSummary& each) {
-    return each.subject == sheet_->subject && each.performed < sheet_->when && each.setupVersion == version &&
+    return counts(each.state) && each.subject == sheet_->subject && each.performed < sheet_->when && each.setupVersion == version &&
            (sheet_->subject == Subject::channel || each.sensor == sensor);
   });
   if (last == summaries.rend()) {

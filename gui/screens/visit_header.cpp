@@ -358,7 +358,7 @@ void VisitHeader::fillStandards() {
   const QStringList last = kLastStandards.get();
   std::vector<std::string> checked;
   for (const Standard* standard : usable) {
-    const auto* certificate = certificateOn(*standard, entry_.sheet().when.date());
+    const auto* certificate = standardUse(*standard, entry_.sheet().when.date()).certificate;
     const QString until = certificate != nullptr ? shownDate(certificate->validUntil) : QStringLiteral("–");
     auto* item =
         new QListWidgetItem(tr("%1, valid until %2").arg(fromCore(standard->serial), until), standards_);

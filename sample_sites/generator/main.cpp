@@ -36,6 +36,7 @@ void writeAll(const std::string& out) {
   const SiteSpec creamery = larkmead();
   const History years = simulate(creamery);
   write(out + "/larkmead", "larkmead.toml", creamery, years, larkmeadSources(years));
+  writeFile(out + "/larkmead/found.toml", foundToml(creamery));
   const MistakeSheet mistakes = larkmeadMistakes(years);
   writeFile(out + "/larkmead/mistakes.csv", mistakes.csv);
   writeFile(out + "/larkmead/mistakes-expected.csv", mistakes.expected);

@@ -193,5 +193,7 @@ SiteSpec tiny();
 
 /// The site file's text.
 std::string siteToml(const SiteSpec& site);
+/// What was found at the faulty standard's recalibration; empty for a site without one.
+std::string foundToml(const SiteSpec& site);
 
 }  // namespace spanwright::sample

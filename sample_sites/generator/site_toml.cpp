@@ -156,6 +156,18 @@ void writePlan(Lines& out, const PlanSpec& plan) {
   out.raw("]");
 }
 
+void writeRange(Lines& out, const std::string& heading, const CertRange& range) {
+  out.raw(heading);
+  out.string("unit", range.unit);
+  out.number("resolution", range.resolution);
+  out.raw("points = [");
+  for (const CertPoint& point : range.points) {
+    out.raw("  { nominal = " + shortest(point.nominal) + ", error = " + shortest(point.error) +
+            ", uncertainty = " + shortest(point.uncertainty) + " },");
+  }
+  out.raw("]");
+}
+
 void writeStandard(Lines& out, const StandardSpec& standard) {
   out.raw("");
   out.raw("[[standard]]");
@@ -176,15 +188,7 @@ void writeStandard(Lines& out, const StandardSpec& standard) {
     out.number("k", certificate.k);
     out.indent("    ");
     for (const CertRange& range : certificate.ranges) {
-      out.raw("[[standard.certificate.range]]");
-      out.string("unit", range.unit);
-      out.number("resolution", range.resolution);
-      out.raw("points = [");
-      for (const CertPoint& point : range.points) {
-        out.raw("  { nominal = " + shortest(point.nominal) + ", error = " + shortest(point.error) +
-                ", uncertainty = " + shortest(point.uncertainty) + " },");
-      }
-      out.raw("]");
+      writeRange(out, "[[standard.certificate.range]]", range);
     }
     out.indent("");
   }
@@ -318,6 +322,30 @@ std::string siteToml(const SiteSpec& site) {
     writeChannel(out, channel);
   }
   return out.text();
+}
+
+std::string foundToml(const SiteSpec& site) {
+  Lines out;
+  for (const StandardSpec& standard : site.standards) {
+    for (const CertSpec& certificate : standard.certificates) {
+      if (standard.serial != site.fault.serial || certificate.issued < site.fault.from.day) {
+        continue;
+      }
+      out.raw("# What the laboratory found of " + standard.serial +
+              " before adjusting it (invented): spanwright reach RECORD " + standard.serial +
+              " --found found.toml");
+      out.set("found_on", isoDate(certificate.issued));
+      out.string("certificate", certificate.number);
+      out.string("remark", "as found before adjustment; the current source was knocked");
+      out.number("k", certificate.k);
+      for (const CertRange& range : certificate.ranges) {
+        out.raw("");
+        writeRange(out, "[[range]]", range);
+      }
+      return out.text();
+    }
+  }
+  return {};
 }
 
 }  // namespace spanwright::sample

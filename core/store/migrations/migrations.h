@@ -5,6 +5,8 @@
 #pragma once
 
 #include <span>
+#include <string_view>
+#include <vector>
 
 #include "core/store/sqlite_connection.h"
 
@@ -13,6 +15,9 @@ namespace spanwright {
 struct Migration {
   int version;  ///< the record's version after this step; 1, 2, 3 ... without gaps
   const char* sql;
+  /// Kinds of units (covered.h) to be entered into the journal again once all steps are taken, because this
+  /// step changed what is covered of them; "*" for all.
+  std::vector<std::string_view> covers = {};
 };
 
 /// All steps, oldest first.
@@ -27,6 +32,7 @@ void migrate(Connection& connection, std::span<const Migration> steps = migratio
 
 namespace migration {
 extern const char* const kVersion1;
+extern const char* const kVersion2;
 }  // namespace migration
 
 }  // namespace spanwright

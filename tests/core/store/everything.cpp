@@ -129,9 +129,13 @@ class Listing {
     const auto& [a, b, c, d, e, f, g, h] = v;
     all(a, b, c, d, e, f, g, h);
   }
+  void put(const StandardEvent& v) {
+    const auto& [a, b, c, d, e, f, g, h, i, j] = v;
+    all(a, b, c, d, e, f, g, h, i, j);
+  }
   void put(const Standard& v) {
-    const auto& [a, b, c, d, e, f] = v;
-    all(a, b, c, d, e, f);
+    const auto& [a, b, c, d, e, f, g] = v;
+    all(a, b, c, d, e, f, g);
   }
   void put(const Sensor& v) {
     const auto& [a, b, c, d, e] = v;
@@ -194,12 +198,12 @@ class Listing {
     all(a, b, c);
   }
   void put(const Calibration& v) {
-    const auto& [a, b, c, d, e, f, g, h, i, j, k, l, m, n, o, p, q, r, s, t] = v;
-    all(a, b, c, d, e, f, g, h, i, j, k, l, m, n, o, p, q, r, s, t);
+    const auto& [a, b, c, d, e, f, g, h, i, j, k, l, m, n, o, p, q, r, s, t, u, w] = v;
+    all(a, b, c, d, e, f, g, h, i, j, k, l, m, n, o, p, q, r, s, t, u, w);
   }
   void put(const CalibrationSummary& v) {
-    const auto& [a, b, c, d, e, f, g, h, i, j, k] = v;
-    all(a, b, c, d, e, f, g, h, i, j, k);
+    const auto& [a, b, c, d, e, f, g, h, i, j, k, l, m] = v;
+    all(a, b, c, d, e, f, g, h, i, j, k, l, m);
   }
   void put(const DraftValue& v) {
     const auto& [a, b, c, d, e] = v;

@@ -1,16 +1,26 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/store/migrations/migrations.h"
 
-#include <array>
-#include <fstream>
+#include <fmt/format.h>
 
+#include <fstream>
+#include <vector>
+
+#include "core/store/verify.h"
 #include "samples.h"
 
 namespace spanwright {
 namespace {
 
-const std::array kTwoSteps{Migration{1, migration::kVersion1},
-                           Migration{2, "ALTER TABLE person ADD COLUMN badge TEXT NOT NULL DEFAULT ''"}};
+/// All steps there are and one more.
+std::vector<Migration> oneMore() {
+  std::vector<Migration> steps(migrations().begin(), migrations().end());
+  steps.push_back({steps.back().version + 1, "ALTER TABLE person ADD COLUMN badge TEXT NOT NULL DEFAULT ''"});
+  return steps;
+}
+int newest() {
+  return migrations().back().version;
+}
 
 class Migrations : public testing::Test {
  protected:
@@ -32,36 +42,37 @@ TEST(MigrationSteps, AreNumberedFromOneWithoutGaps) {
 }
 
 TEST_F(Migrations, ANewerRecordIsRefusedUnchanged) {
-  raw().execute("PRAGMA user_version = 2");
+  raw().execute(fmt::format("PRAGMA user_version = {}", newest() + 1));
   for (const auto mode : {Store::Mode::readOnly, Store::Mode::readWrite}) {
     const std::string said = test::refusal([&] { Store::open(file, mode); });
-    EXPECT_NE(
-        said.find("newer version of this program (record version 2, known up to 1); update this program"),
-        std::string::npos)
+    EXPECT_NE(said.find(fmt::format(
+                  "newer version of this program (record version {}, known up to {}); update this program",
+                  newest() + 1, newest())),
+              std::string::npos)
         << said;
     test::expectSentence(said, file);
   }
-  EXPECT_EQ(raw().integer("PRAGMA user_version"), 2);
+  EXPECT_EQ(raw().integer("PRAGMA user_version"), newest() + 1);
 }
 
 TEST_F(Migrations, AStepKeepsWhatIsThere) {
   {
     Connection connection = raw();
-    migrate(connection, kTwoSteps);
-    EXPECT_EQ(connection.integer("PRAGMA user_version"), 2);
+    migrate(connection, oneMore());
+    EXPECT_EQ(connection.integer("PRAGMA user_version"), newest() + 1);
     EXPECT_EQ(connection.integer("SELECT count(*) FROM person WHERE badge = ''"), 2);
-    migrate(connection, kTwoSteps);  // taken once
-    connection.execute("PRAGMA user_version = 1");
+    migrate(connection, oneMore());  // taken once
+    connection.execute(fmt::format("PRAGMA user_version = {}", newest()));
   }
   EXPECT_EQ(Store::open(file).calibration(1)->asFound.size(), 5U);
 }
 
 TEST_F(Migrations, AFailingStepLeavesTheRecordAsItWas) {
-  const std::array failing{kTwoSteps[0], kTwoSteps[1],
-                           Migration{3, "CREATE TABLE extra (a) ; INSERT INTO missing VALUES (1)"}};
+  std::vector<Migration> failing = oneMore();
+  failing.push_back({newest() + 2, "CREATE TABLE extra (a) ; INSERT INTO missing VALUES (1)"});
   Connection connection = raw();
   test::refusal([&] { migrate(connection, failing); });
-  EXPECT_EQ(connection.integer("PRAGMA user_version"), 1);
+  EXPECT_EQ(connection.integer("PRAGMA user_version"), newest());
   EXPECT_EQ(connection.integer("SELECT count(*) FROM sqlite_schema WHERE name = 'extra'"), 0);
   EXPECT_EQ(connection.integer("SELECT count(*) FROM pragma_table_info('person') WHERE name = 'badge'"), 0);
 }
@@ -92,6 +103,25 @@ TEST_F(Migrations, AKeptRecordOfVersionOneOpensWhole) {
   }
   EXPECT_EQ(test::everything(*old.draft(1)), test::everything(*now.draft(1)));
   EXPECT_EQ(old.issuedCertificate(2)->number, "LARK-2026-0001");
+  EXPECT_EQ(old.issuedCertificate(2)->issuedUtc, now.issuedCertificate(2)->issuedUtc);
+  EXPECT_EQ(old.issuedCertificate(2)->revisedUtc, now.issuedCertificate(2)->revisedUtc);
+}
+
+TEST_F(Migrations, AnOlderRecordComesUnderTheJournal) {
+  const auto kept = folder / "kept.record";
+  makeKeptRecord(kept);
+  EXPECT_NE(test::refusal([&] { verifyRecord(kept); }).find("open it once for writing"), std::string::npos);
+  Store::open(kept);
+  const RecordCheck check = verifyRecord(kept);
+  EXPECT_TRUE(check.problems.empty()) << check.problems.front().what;
+  EXPECT_GT(check.units, 20);
+  Store store = Store::open(kept);
+  store.forEachEntry(2, [](const JournalEntry& entry) {
+    EXPECT_EQ(entry.act, acts::kTakenOver) << entry.entry;
+    return true;
+  });
+  store.add(test::plainCalibration("AI-001", "2026-02-01"));
+  EXPECT_TRUE(verifyRecord(kept).problems.empty());
 }
 
 // Somebody who edits a released step instead of adding one makes two kinds of version 1.
@@ -100,7 +130,7 @@ TEST_F(Migrations, VersionOneIsFrozen) {
   makeKeptRecord(kept);
   Connection old(kept, Connection::Access::readWrite);
   Connection fresh(folder / "fresh.record", Connection::Access::create);
-  migrate(fresh, std::span(kTwoSteps).first(1));
+  migrate(fresh, migrations().first(1));
   EXPECT_EQ(tables(fresh), tables(old));
   EXPECT_FALSE(tables(old).empty());
 }

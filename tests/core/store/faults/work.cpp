@@ -5,7 +5,9 @@
 #include <unistd.h>
 
 #include "core/store/sqlite_connection.h"
+#include "core/store/verify.h"
 #include "core/tasks/history_import.h"
+#include "core/tasks/signing.h"
 #include "core/tasks/visit.h"
 #include "tests/core/tasks/visit_site.h"
 
@@ -103,10 +105,40 @@ void addStandardCertificate(Store& store, int round) {
   store.addStandardCertificate("NEW-1", made);
 }
 
+Signer technician() {
+  return {
+      "mtolland", "an invented passphrase", {1, 8192}};  // the least Argon2id takes: these keys guard nothing
+}
+
+void attachFile(Store& store, int round) {
+  Attachment file;
+  file.calibration = visitOf(store, round);
+  file.name = fmt::format("round-{}.txt", round);
+  file.mediaType = "text/plain";
+  file.person = "mtolland";
+  store.addAttachment(file, std::string(9000, static_cast<char>('a' + round % 26)));
+}
+
+/// Of the calibration with this id: its signatures, certificate and attachments.
+std::string followersOf(const Store& store, CalibrationId id) {
+  std::string followers;
+  for (const LifeEvent& event : store.life(id)) {
+    followers += fmt::format("{} by {} on {}\n", text(event.act), event.person, formatMoment(event.atUtc));
+  }
+  followers += store.issuedCertificate(id) ? "certified\n" : "";
+  for (const Attachment& file : store.attachments()) {
+    if (file.calibration == id) {
+      const std::string content = store.attachmentContent(file.id);
+      followers += fmt::format("attached {} of {} bytes {}\n", file.name, file.size, hex(sha256(content)));
+    }
+  }
+  return followers;
+}
+
 std::string withoutNumbers(const Store& store, Calibration calibration) {
-  const auto issued = store.issuedCertificate(calibration.id);
+  const std::string followers = followersOf(store, calibration.id);
   calibration.id = 0;
-  return everything(calibration) + (issued ? "certified\n" : "");
+  return everything(calibration) + followers;
 }
 
 std::string registerPartsOf(const Store& store, int round) {
@@ -134,10 +166,19 @@ std::string registerPartsOf(const Store& store, int round) {
 }  // namespace
 
 const char* text(Save save) {
-  constexpr std::array<const char*, kSavesOfRound> kWords{
-      "begin a draft",      "first value", "second value", "third value",  "change the draft",
-      "enter a visit",      "import",      "add a setup",  "fit a sensor", "add a standard's certificate",
-      "issue a certificate"};
+  constexpr std::array<const char*, kSavesOfRound> kWords{"begin a draft",
+                                                          "first value",
+                                                          "second value",
+                                                          "third value",
+                                                          "change the draft",
+                                                          "enter a visit",
+                                                          "sign",
+                                                          "import",
+                                                          "add a setup",
+                                                          "fit a sensor",
+                                                          "add a standard's certificate",
+                                                          "issue a certificate",
+                                                          "attach a file"};
   return kWords.at(static_cast<std::size_t>(save));
 }
 
@@ -147,7 +188,9 @@ const FixedClock& workClock() {
 }
 
 Store makeRecord(const std::filesystem::path& file) {
-  return Store::create(file, visitSite(), workClock());
+  Store store = Store::create(file, visitSite(), workClock());
+  changePassphrase(store, technician(), technician().passphrase);
+  return store;
 }
 Store openRecord(const std::filesystem::path& file, Store::Mode mode) {
   return Store::open(file, mode, workClock());
@@ -176,6 +219,9 @@ void doSave(Store& store, NumberedSave numberedSave) {
       enterVisit(store, visitFromDraft(draft), workClock().localNow(), draft.id);
       return;
     }
+    case Save::sign:
+      signCalibration(store, visitOf(store, round), LifeAct::performed, technician(), "");
+      return;
     case Save::importHistory:
       return importHistory(store, round);
     case Save::addSetup:
@@ -187,6 +233,8 @@ void doSave(Store& store, NumberedSave numberedSave) {
     case Save::issueCertificate:
       store.issueCertificate(visitOf(store, round));
       return;
+    case Save::attachFile:
+      return attachFile(store, round);
   }
 }
 
@@ -212,6 +260,7 @@ std::string everything(const Store& store) {
   std::string all = everything(store.site());
   store.forEachCalibration([&](const Calibration& calibration) {
     all += everything(calibration);
+    all += followersOf(store, calibration.id);
     if (const auto issued = store.issuedCertificate(calibration.id)) {
       all += fmt::format("certificate {} {} {}\n", issued->number, formatMoment(issued->issuedUtc),
                          issued->revision);
@@ -222,6 +271,11 @@ std::string everything(const Store& store) {
     all += everything(draft);
   }
   return all;
+}
+
+std::string journalEnd(const Store& store) {
+  const JournalHead head = store.journalHead();
+  return fmt::format("{} {}", head.entry, hex(head.hash));
 }
 
 std::string contentOfRound(const Store& store, int round) {
@@ -255,9 +309,15 @@ Examined examine(const std::filesystem::path& file) {
     Connection connection(file, Connection::Access::readOnly);
     // Thorough, unlike the check at opening: every index against its table as well.
     const std::string finding = connection.text("PRAGMA integrity_check(1)");
-    return finding == "ok" ? Examined{{}, everything(store)} : Examined{finding, {}};
+    if (finding != "ok") {
+      return {finding, {}, {}};
+    }
+    if (const RecordCheck check = verifyRecord(file); !check.problems.empty()) {
+      return {"verify: " + check.problems.front().what, {}, {}};
+    }
+    return {{}, everything(store), journalEnd(store)};
   } catch (const std::exception& error) {
-    return {error.what(), {}};
+    return {error.what(), {}, {}};
   }
 }
 

@@ -21,13 +21,15 @@ enum class Save {
   thirdValue,
   changeDraft,
   enterVisit,
+  sign,
   importHistory,
   addSetup,
   fitSensor,
   addStandardCertificate,
-  issueCertificate
+  issueCertificate,
+  attachFile
 };
-inline constexpr int kSavesOfRound = 11;
+inline constexpr int kSavesOfRound = 13;
 /// The save of this number, counted over all rounds from 0.
 struct NumberedSave {
   int round;
@@ -40,7 +42,7 @@ const char* text(Save save);
 
 /// The moment at which all work is done.
 const FixedClock& workClock();
-/// A new record of a small invented site.
+/// A new record of a small invented site, in which the technician has a key.
 Store makeRecord(const std::filesystem::path& file);
 Store openRecord(const std::filesystem::path& file, Store::Mode mode = Store::Mode::readWrite);
 
@@ -50,8 +52,10 @@ void doSave(Store& store, NumberedSave save);
 CalibrationId enterLooseVisit(Store& store, int number);
 std::optional<CalibrationId> looseVisit(const Store& store, int number);
 
-/// All that the record says, as text.
+/// All that the record says, as text; without its journal.
 std::string everything(const Store& store);
+/// The last entry of the journal and the hash that stands for all of it.
+std::string journalEnd(const Store& store);
 /// What the record holds of one round, as text; without the numbers the store allots.
 std::string contentOfRound(const Store& store, int round);
 
@@ -63,6 +67,7 @@ std::filesystem::path quickFolder();
 struct Examined {
   std::string wrong;  ///< the first finding of every check there is; empty when all is well
   std::string says;   ///< everything(), when nothing is wrong
+  std::string end;    ///< journalEnd()
 };
 Examined examine(const std::filesystem::path& file);
 

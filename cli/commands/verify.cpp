@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include <fmt/format.h>
+
+#include <ostream>
+
+#include "cli/commands/commands.h"
+#include "cli/common.h"
+#include "core/record/problem.h"
+#include "core/store/verify.h"
+
+namespace spanwright {
+
+namespace {
+
+class Verify : public Command {
+ public:
+  std::string name() const override { return "verify"; }
+  std::string description() const override {
+    return "recompute the journal from the rows and check every signature";
+  }
+  void declare(CLI::App& app) override {
+    app.add_option("RECORD", record_, "the record file")->required();
+    app.add_option(
+        "--head", heads_,
+        "an entry and hash kept from before, as \"journal --head\" prints them; may be given again");
+    app.add_flag("--json", json_, "print one JSON document");
+  }
+  int execute(const Surroundings& surroundings) override {
+    std::vector<JournalHead> known;
+    for (const std::string& text : heads_) {
+      const auto head = parseHead(text);
+      if (!head) {
+        throw InputError(fmt::format("\"{}\" is no head of a journal", text),
+                         "write the number of the entry, a colon and its hash of 64 digits");
+      }
+      known.push_back(*head);
+    }
+    const Progress bar = progressBar(surroundings, "Checking");
+    const RecordCheck check = verifyRecord(record_, known, bar);
+    json_ ? printJson(surroundings, document(check)) : print(surroundings.out, check);
+    return check.problems.empty() ? kDone : kFound;
+  }
+
+ private:
+  static Json document(const RecordCheck& check) {
+    Json problems = Json::array();
+    for (const RecordProblem& problem : check.problems) {
+      problems.push_back(
+          {{"entry", problem.entry == 0 ? Json(nullptr) : Json(problem.entry)}, {"what", problem.what}});
+    }
+    return {{"entries", check.entries}, {"head", headText(check.head)},   {"units", check.units},
+            {"rows", check.rows},       {"signatures", check.signatures}, {"problems", problems},
+            {"notes", check.notes}};
+  }
+
+  static void print(std::ostream& out, const RecordCheck& check) {
+    out << fmt::format(
+        "{} entries of the journal, {} things with {} rows and {} signatures checked.\nThe journal ends at "
+        "{}\n",
+        check.entries, check.units, check.rows, check.signatures, headText(check.head));
+    for (const std::string& note : check.notes) {
+      out << fmt::format("Note: {}.\n", note);
+    }
+    for (const RecordProblem& problem : check.problems) {
+      out << (problem.entry == 0 ? fmt::format("Found: {}.\n", problem.what)
+                                 : fmt::format("Found, entry {}: {}.\n", problem.entry, problem.what));
+    }
+    out << (check.problems.empty()
+                ? "Nothing was changed behind the journal's back.\n"
+                : fmt::format("{} things are not as the journal says; do not rely on this record "
+                              "before a reviewer has looked at them.\n",
+                              check.problems.size()));
+  }
+
+  std::string record_;
+  std::vector<std::string> heads_;
+  bool json_ = false;
+};
+
+}  // namespace
+
+std::unique_ptr<Command> verifyCommand() {
+  return std::make_unique<Verify>();
+}
+
+}  // namespace spanwright

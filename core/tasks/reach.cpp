@@ -1,0 +1,226 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/tasks/reach.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+#include "core/tasks/certificate_value.h"
+#include "core/tasks/reach_points.h"
+#include "core/tasks/stored_sheet.h"
+#include "core/tasks/walking_order.h"
+
+namespace spanwright {
+namespace {
+
+/// The largest E_n of the finding against a certificate, over the certificate's values that it reaches;
+/// nothing when there is none.
+std::optional<double> disagreement(const StandardCertificate& certificate, const FoundErrors& found) {
+  std::optional<double> worst;
+  for (const CertificateRange& range : certificate.ranges) {
+    for (const CertificateRange& now : found.ranges) {
+      if (now.points.empty() || !sameDimension(now.unit, range.unit)) {
+        continue;
+      }
+      for (const CertificatePoint& point : range.points) {
+        const Placed placed{&now, convert(point.nominal, range.unit, now.unit).value_or(0.0)};
+        if (beyondPoints(placed)) {
+          continue;
+        }
+        const auto inRange = [&](double figure) {
+          return convertDifference(figure, now.unit, range.unit).value_or(0.0);
+        };
+        const double change = inRange(figureAt(placed, &CertificatePoint::error)) - point.error;
+        const double both =
+            std::hypot(inRange(figureAt(placed, &CertificatePoint::uncertainty)), point.uncertainty);
+        const double ratio = both > 0.0 ? std::abs(change) / both : std::abs(change) > 0.0 ? HUGE_VAL : 0.0;
+        worst = std::max(worst.value_or(0.0), ratio);
+      }
+    }
+  }
+  return worst;
+}
+
+/// Newest first.
+std::vector<const StandardCertificate*> candidates(const Standard& standard, const FoundErrors& found) {
+  std::vector<const StandardCertificate*> before;
+  for (const StandardCertificate& certificate : standard.certificates) {
+    if (certificate.issued < found.foundOn && certificate.number != found.certificate) {
+      before.push_back(&certificate);
+    }
+  }
+  std::stable_sort(before.begin(), before.end(),
+                   [](const auto* a, const auto* b) { return b->issued < a->issued; });
+  return before;
+}
+
+bool disagrees(const StandardCertificate& certificate, const FoundErrors& found) {
+  return disagreement(certificate, found).value_or(0.0) > 1.0;
+}
+
+bool reaches(const Reach& reach, const Standard& standard, const FoundErrors& found,
+             const Calibration& calibration) {
+  const auto used = std::find_if(calibration.standards.begin(), calibration.standards.end(),
+                                 [&](const UsedStandard& each) { return each.serial == standard.serial; });
+  const Date day = calibration.performed.date();
+  if (used == calibration.standards.end() || (reach.since && day < *reach.since)) {
+    return false;
+  }
+  const StandardCertificate* certificate = certificateNumbered(standard, used->certificate);
+  return day <= found.foundOn || (certificate != nullptr && certificate->issued < found.foundOn);
+}
+
+/// The first later calibration of the subject that passed and that the finding does not reach.
+std::optional<CalibrationId> clearing(const std::vector<Calibration>& history,
+                                      const ReachedCalibration& reached,
+                                      const std::function<bool(const Calibration&)>& isReached) {
+  for (const Calibration& later : history) {
+    if (later.subject == reached.subject && later.performed > reached.performed &&
+        later.leftVerdict == Verdict::pass && !isReached(later)) {
+      return later.id;
+    }
+  }
+  return std::nullopt;
+}
+
+std::vector<ReachVisit> visitsOf(const Register& site, const std::vector<ReachedCalibration>& calibrations) {
+  const auto ranks = channelRanks(site);
+  std::map<std::tuple<int, std::string, Subject>, ReachVisit> inOrder;
+  for (const ReachedCalibration& reached : calibrations) {
+    if (!reached.needsVisit) {
+      continue;
+    }
+    const auto rank = ranks.find(reached.channel);
+    ReachVisit& visit = inOrder[{rank == ranks.end() ? 0 : rank->second, reached.channel, reached.subject}];
+    visit.place = reached.place;
+    visit.channel = reached.channel;
+    visit.subject = reached.subject;
+    visit.calibrations.push_back(reached.id);
+  }
+  std::vector<ReachVisit> visits;
+  for (auto& [place, visit] : inOrder) {
+    visits.push_back(std::move(visit));
+  }
+  return visits;
+}
+
+const Standard& knownStandard(const Register& site, std::string_view serial) {
+  if (const Standard* standard = site.standard(serial)) {
+    return *standard;
+  }
+  std::vector<std::string> serials;
+  for (const Standard& each : site.standards) {
+    serials.push_back(each.serial);
+  }
+  throw InputError(
+      fmt::format("the register has no standard \"{}\"", serial),
+      serials.empty() ? "describe the standard first" : fmt::format("it has {}", fmt::join(serials, ", ")));
+}
+
+/// A range that no certificate of the standard knows is somebody else's finding, or a wrong unit.
+void checkUnits(const Standard& standard, const FoundErrors& found) {
+  std::vector<Problem> problems;
+  for (const CertificateRange& range : found.ranges) {
+    const bool known =
+        std::any_of(standard.certificates.begin(), standard.certificates.end(), [&](const auto& certificate) {
+          return std::any_of(certificate.ranges.begin(), certificate.ranges.end(),
+                             [&](const auto& each) { return sameDimension(each.unit, range.unit); });
+        });
+    if (!known && !standard.certificates.empty()) {
+      problems.push_back({{},
+                          fmt::format("no certificate of {} has a range in {}, but the finding has",
+                                      standard.serial, symbol(range.unit)),
+                          "correct the unit, or name the standard that was found so"});
+    }
+  }
+  if (!problems.empty()) {
+    throw InputError(std::move(problems));
+  }
+}
+
+}  // namespace
+
+const StandardCertificate* lastGoodCertificate(const Standard& standard, const FoundErrors& found) {
+  const auto before = candidates(standard, found);
+  if (!found.lastGood.empty()) {
+    const auto named = std::find_if(before.begin(), before.end(),
+                                    [&](const auto* each) { return each->number == found.lastGood; });
+    if (named == before.end()) {
+      throw InputError(fmt::format("{} has no certificate \"{}\" from before {}", standard.serial,
+                                   found.lastGood, formatDate(found.foundOn)),
+                       "correct last_good_certificate, or leave it out");
+    }
+    return *named;
+  }
+  const auto good =
+      std::find_if(before.begin(), before.end(), [&](const auto* each) { return disagrees(*each, found); });
+  if (good != before.end()) {
+    return *good;
+  }
+  const auto comparable = std::find_if(
+      before.begin(), before.end(), [&](const auto* each) { return disagreement(*each, found).has_value(); });
+  if (comparable != before.end()) {
+    return *comparable;
+  }
+  return before.empty() ? nullptr : before.front();
+}
+
+bool Reach::anyFlips() const {
+  return std::any_of(calibrations.begin(), calibrations.end(), [](const auto& each) { return each.flips(); });
+}
+
+const ReachedPoint* ReachedCalibration::worst() const {
+  const auto at =
+      std::max_element(points.begin(), points.end(), [](const ReachedPoint& a, const ReachedPoint& b) {
+        return a.fractionOfTolerance.value_or(-1.0) < b.fractionOfTolerance.value_or(-1.0);
+      });
+  return at == points.end() || !at->fractionOfTolerance ? nullptr : &*at;
+}
+
+Reach reachOfStandard(const Store& store, std::string_view serial, const FoundErrors& found) {
+  const Register& site = store.site();
+  const Standard& standard = knownStandard(site, serial);
+  checkUnits(standard, found);
+  Reach reach;
+  reach.standard = standard.serial;
+  if (const StandardCertificate* good = lastGoodCertificate(standard, found)) {
+    reach.lastGood = *good;
+    reach.since = good->validFrom;
+    reach.agrees = disagreement(*good, found) && !disagrees(*good, found);
+    for (const StandardCertificate* newer : candidates(standard, found)) {
+      if (newer == good) {
+        break;
+      }
+      reach.passedOver.push_back(newer->number);
+    }
+  }
+  const auto isReached = [&](const Calibration& each) { return reaches(reach, standard, found, each); };
+  for (const CalibrationId id : store.calibrationsUsing(standard.serial)) {
+    const auto calibration = store.calibration(id);
+    if (calibration && isReached(*calibration)) {
+      reach.calibrations.push_back(recomputed(site, standard, found, *calibration));
+    }
+  }
+  std::stable_sort(reach.calibrations.begin(), reach.calibrations.end(),
+                   [](const auto& a, const auto& b) { return a.performed < b.performed; });
+  std::map<std::string, std::vector<Calibration>> histories;
+  for (ReachedCalibration& reached : reach.calibrations) {
+    if (!reached.asLeft.flips() || reached.asLeft.becomes == Verdict::pass) {
+      continue;
+    }
+    const auto [history, first] = histories.try_emplace(reached.channel);
+    if (first) {
+      history->second = store.history(reached.channel);
+    }
+    const Channel* channel = site.channel(reached.channel);
+    reached.clearedBy = clearing(history->second, reached, isReached);
+    reached.needsVisit = !reached.clearedBy && channel != nullptr && !channel->retired;
+  }
+  reach.visits = visitsOf(site, reach.calibrations);
+  return reach;
+}
+
+}  // namespace spanwright
