@@ -74,6 +74,7 @@ Certificate describeCertificate(const CertificateSource& source) {
   certificate.people = peopleTexts(source);
   certificate.signatures = signatureCaptions(source);
   certificate.record = recordTexts(source);
+  certificate.anchor = source.anchor;
   certificate.deviations = deviationTexts(source);
   certificate.statements = statementTexts(source);
   certificate.programVersion = "Spanwright " SPANWRIGHT_VERSION;

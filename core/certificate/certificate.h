@@ -76,6 +76,23 @@ struct CertificateChart {
   std::vector<ChartMark> marks;
 };
 
+/// An electronic signature as the certificate prints it (21 CFR 11.50: name, date and time, meaning).
+struct CertificateSignature {
+  LifeAct act = LifeAct::performed;
+  std::string name;
+  std::string login;
+  Moment atUtc;
+  std::string reason;
+  std::string keyMark;  ///< tells one key of a person from another
+};
+/// What ties the certificate to the record; hexadecimal digests.
+struct CertificateAnchor {
+  CalibrationId calibration = 0;
+  std::int64_t journalEntry = 0;  ///< the entry that issued it
+  std::string journalHash;
+  std::string recordDigest;  ///< of the calibration's rows
+};
+
 struct Certificate {
   std::string title;   ///< "Calibration certificate"
   std::string number;  ///< empty in a preview
@@ -96,23 +113,8 @@ struct Certificate {
   std::vector<std::string> signatures;  ///< captions of the lines to be signed by hand
   std::vector<std::string> deviations;  ///< skipped points with reasons, remarks
   std::vector<std::string> statements;  ///< relates only to the item; what it is not; invented site; cautions
+  std::optional<CertificateAnchor> anchor;  ///< what `record` says, for data that goes with it
   std::string programVersion;
-};
-
-/// An electronic signature as the certificate prints it (21 CFR 11.50: name, date and time, meaning).
-struct CertificateSignature {
-  LifeAct act = LifeAct::performed;
-  std::string name;
-  std::string login;
-  Moment atUtc;
-  std::string reason;
-  std::string keyMark;  ///< tells one key of a person from another
-};
-/// What ties the certificate to the record; hexadecimal digests.
-struct CertificateAnchor {
-  std::int64_t journalEntry = 0;  ///< the entry that issued it
-  std::string journalHash;
-  std::string recordDigest;  ///< of the calibration's rows
 };
 
 /// Everything the certificate of one calibration needs, already looked up.

@@ -343,6 +343,18 @@ std::vector<std::string> deviationTexts(const CertificateSource& source) {
       calibration.conditions.note.empty()) {
     texts.emplace_back("The ambient conditions were not recorded.");
   }
+  for (const UsedStandard& used : calibration.standards) {
+    const Standard* standard = source.site->standard(used.serial);
+    const StandardUse use =
+        standard != nullptr ? standardUse(*standard, calibration.performed.date()) : StandardUse{};
+    if (use.allowed) {
+      texts.push_back(
+          fmt::format("Standard {} had no valid certificate on the day; its use from {} to {} was allowed by "
+                      "{}: {}.",
+                      used.serial, formatDate(use.event->firstDay), formatDate(use.event->lastDay),
+                      use.event->person, use.event->reason));
+    }
+  }
   if (!calibration.remarks.empty()) {
     texts.push_back("Remarks: " + calibration.remarks);
   }

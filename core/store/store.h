@@ -255,6 +255,8 @@ class Store {
   // Certificates: the number is allotted at first issue and stays.
   IssuedCertificate issueCertificate(CalibrationId calibration);
   std::optional<IssuedCertificate> issuedCertificate(CalibrationId calibration) const;
+  /// An earlier revision of it, or the present one.
+  std::optional<IssuedCertificate> issuedRevision(CalibrationId calibration, int revision) const;
 
   // Import staging.
   void stage(const StagedRow& row);

@@ -81,7 +81,7 @@ void addRecord(CertificateSource& source, const Store& store,
     source.number = issued->number;
     source.revision = issued->revision;
     source.issued = issued->revisedUtc.date();
-    source.anchor = {issued->journal.entry, hex(issued->journal.hash),
+    source.anchor = {source.calibration->id, issued->journal.entry, hex(issued->journal.hash),
                      hex(store.calibrationDigest(source.calibration->id))};
   }
 }
@@ -124,6 +124,16 @@ Certificate previewCertificate(const Store& store, CalibrationId id) {
     certificate.mark = "Preview";
   }
   return certificate;
+}
+
+Certificate certificateAsIssued(const Store& store, const IssuedCertificate& issued) {
+  const Calibration calibration = wanted(store, issued.calibration);
+  CertificateSource source = sourceFor(store.site(), calibration);
+  if (source.channel == nullptr) {
+    refuse(issued.calibration, certificateFaults(source));
+  }
+  addRecord(source, store, issued);
+  return describeCertificate(source);
 }
 
 std::vector<std::string> issueFaults(const Store& store, CalibrationId id) {

@@ -13,6 +13,7 @@
 #include <cmath>
 #include <string>
 
+#include "core/certificate/certificate_data.h"
 #include "core/record/problem.h"
 #include "gui/certificate/certificate_layout.h"
 #include "gui/certificate/type.h"
@@ -45,6 +46,12 @@ QByteArray pdfOf(const Certificate& certificate, const std::vector<Page>& pages,
   writer.setPageMargins(QMarginsF(0.0, 0.0, 0.0, 0.0));
   writer.setTitle(printed(certificate.title + " " + certificate.number));
   writer.setCreator(printed(certificate.programVersion));
+  if (certificate.anchor) {
+    // Without a claim to PDF/A: this writer's claim does not hold once something is attached.
+    writer.addFileAttachment(QString::fromUtf8(kCertificateDataName.data(), kCertificateDataName.size()),
+                             QByteArray::fromStdString(certificateData(certificate)),
+                             QStringLiteral("application/json"));
+  }
   QPainter painter(&writer);
   for (std::size_t i = 0; i < pages.size(); ++i) {
     if (i > 0) {
