@@ -222,6 +222,29 @@ std::vector<LabelledText> setupTexts(const CertificateSource& source) {
   return texts;
 }
 
+/// What the plan states of reference junction and leads, where the subject has them.
+void addConnection(std::vector<LabelledText>& texts, const CertificateSource& source) {
+  const Subject subject = source.calibration->subject;
+  const auto* kind =
+      subject == Subject::channel && source.setup != nullptr ? &source.setup->setup.kind : nullptr;
+  const auto* bare = subject == Subject::sensor && source.sensor != nullptr && !source.sensor->range.output
+                         ? &source.sensor->range
+                         : nullptr;
+  const bool couple = (kind != nullptr && std::holds_alternative<ThermocoupleSetup>(*kind)) ||
+                      (bare != nullptr && bare->thermocouple.has_value());
+  const bool rtd = (kind != nullptr && std::holds_alternative<RtdSetup>(*kind)) ||
+                   (bare != nullptr && bare->rtd.has_value());
+  if (couple && source.plan->junctionUncertainty) {
+    add(texts, "Reference junction",
+        "known to " + formatShortest(*source.plan->junctionUncertainty) +
+            " K (expanded, k = 2); in the uncertainty where mV were used");
+  }
+  if (rtd && source.plan->leadHalfWidth) {
+    add(texts, "Leads",
+        "within ±" + formatShortest(*source.plan->leadHalfWidth) + " Ω; in the uncertainty (rectangular)");
+  }
+}
+
 std::vector<LabelledText> methodTexts(const CertificateSource& source) {
   std::vector<LabelledText> texts;
   if (source.plan != nullptr) {
@@ -233,6 +256,7 @@ std::vector<LabelledText> methodTexts(const CertificateSource& source) {
     if (source.plan->settleSeconds > 0.0) {
       add(texts, "Settling time", formatShortest(source.plan->settleSeconds) + " s before each reading");
     }
+    addConnection(texts, source);
   }
   return texts;
 }
