@@ -40,7 +40,7 @@ class CertificateCommand : public Command {
     app.add_flag("--json", json_, "print one JSON document");
   }
   int execute(const Surroundings& surroundings) override {
-    Store store = Store::open(record_, Store::Mode::readWrite, surroundings.clock);
+    Store store = openRecord(record_, Store::Mode::readWrite, surroundings);
     refuseFaulty(store);
     makeFolder();
     const DrawingSession session;

@@ -205,8 +205,8 @@ class ReachCommand : public Command {
   }
   int execute(const Surroundings& surroundings) override {
     const FoundErrors found = readFoundFile(found_);
-    Store store = Store::open(record_, round_.empty() ? Store::Mode::readOnly : Store::Mode::readWrite,
-                              surroundings.clock);
+    Store store =
+        openRecord(record_, round_.empty() ? Store::Mode::readOnly : Store::Mode::readWrite, surroundings);
     const Reach reach = reachOfStandard(store, serial_, found);
     if (!round_.empty()) {
       const std::int64_t number = makeRound(store, reach, round_, person_);

@@ -154,6 +154,10 @@ class Store {
   };
 
   const std::filesystem::path& file() const;
+  /// `tell` is called with true, once, when a call has waited half a second for another program that is
+  /// writing, and with false when that wait is over. It runs inside the waiting call, on its thread, and must
+  /// not use this Store.
+  void onWaiting(std::function<void(bool waiting)> tell);
   const Clock& clock() const;  ///< the one it was opened with
   /// The whole register as last read. References into it live until the next call that changes the register,
   /// undoes such a change or refreshes: copy what must live longer.

@@ -18,7 +18,7 @@ CertificateClaim claimIn(std::string_view data, const std::string& where) {
   try {
     return certificateClaim(data);
   } catch (const std::runtime_error& error) {
-    throw InputError(error.what(), "name a certificate as this program issued it", {where});
+    throw InputError(error.what(), "name a certificate as this program issued it", {where, 0, 0, {}});
   }
 }
 
@@ -47,7 +47,7 @@ JournalHead headOfCertificate(std::string_view data, const std::string& where) {
   const auto hash = parseDigest(claim.anchor.journalHash);
   if (claim.anchor.journalEntry < 1 || !hash) {
     throw InputError("the certificate names no entry of a journal: it is a preview",
-                     "name one that was issued", {where});
+                     "name one that was issued", {where, 0, 0, {}});
   }
   return {claim.anchor.journalEntry, *hash};
 }
