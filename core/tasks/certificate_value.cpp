@@ -2,11 +2,10 @@
 #include "core/tasks/certificate_value.h"
 
 #include <algorithm>
-#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
-#include <cstdint>
 
 #include "core/record/reference_junction.h"
+#include "core/signal/rtd.h"
 #include "core/signal/thermocouple.h"
 #include "core/units/quantity.h"
 
@@ -62,39 +61,20 @@ Covered coveredBy(const CertificateRange& range) {
   return {low - more, high + more};
 }
 
-/// The inverse of fromRange for a sensor function: bracketed on a grid over the certificate's reach, then
-/// solved (TOMS 748).
-std::optional<double> throughFunction(const VisitSheet& sheet, const MeasuredValue& value,
-                                      const CertificateRange& range) {
-  constexpr int kGrid = 16;
-  const Covered reach = coveredBy(range);
-  const auto missBy = [&](double at) {
-    const auto here = fromRange(sheet, at, range.unit, value.unit);
-    return here ? std::optional(*here - value.value) : std::nullopt;
-  };
-  double before = reach.low;
-  auto missBefore = missBy(before);
-  for (int i = 1; i <= kGrid; ++i) {
-    const double at = reach.low + (reach.high - reach.low) * i / kGrid;
-    const auto miss = missBy(at);
-    const bool between =
-        missBefore && miss && (*missBefore == 0.0 || *miss == 0.0 || (*missBefore < 0.0) != (*miss < 0.0));
-    if (between) {
-      bool lost = false;  // a gap in the function between two places where it has values
-      const auto missOrLost = [&](double place) {
-        const auto found = missBy(place);
-        lost = lost || !found;
-        return found.value_or(0.0);
-      };
-      std::uintmax_t rounds = 60;
-      const auto [low, high] = boost::math::tools::toms748_solve(
-          missOrLost, before, at, *missBefore, *miss, boost::math::tools::eps_tolerance<double>(45), rounds);
-      return lost ? std::nullopt : std::optional(low + (high - low) / 2.0);
-    }
-    before = at;
-    missBefore = miss;
+/// A temperature at a thermocouple or RTD input as the mV or ohm at its terminals, in `unit`: the inverse of
+/// fromRange.
+std::optional<double> atTerminals(const VisitSheet& sheet, const MeasuredValue& value, Unit unit) {
+  const auto celsius = convert(value.value, value.unit, Unit::celsius);
+  if (!celsius) {
+    return std::nullopt;
   }
-  return std::nullopt;
+  const auto* rtd = std::get_if<RtdSetup>(&sheet.setup->setup.kind);
+  const auto couple = sheet.couple();
+  const Expected signal = couple ? thermocoupleMillivolts(*couple, Celsius{*celsius}, sheet.junction())
+                          : rtd  ? rtdOhms(rtd->element, Celsius{*celsius})
+                                 : Expected(RangeResult::wrongUnit);
+  const double* told = std::get_if<double>(&signal);
+  return told != nullptr ? convert(*told, couple ? Unit::millivolt : Unit::ohm, unit) : std::nullopt;
 }
 
 /// Where on the range's own scale the value lies, when its certificate reaches so far.
@@ -104,7 +84,7 @@ std::optional<double> placeOnRange(const VisitSheet& sheet, const CertificateRan
     return std::nullopt;
   }
   const auto at = sameDimension(range.unit, value.unit) ? convert(value.value, value.unit, range.unit)
-                                                        : throughFunction(sheet, value, range);
+                                                        : atTerminals(sheet, value, range.unit);
   const Covered reach = coveredBy(range);
   const double slack = 1e-9 * std::max(std::abs(reach.low), std::abs(reach.high));
   if (!at || !(*at >= reach.low - slack && *at <= reach.high + slack)) {
@@ -123,6 +103,12 @@ double addedEmf(const VisitSheet& sheet, const Reading& reading) {
   const Expected emf = thermocoupleMillivolts(*couple, sheet.junction());
   const double* value = std::get_if<double>(&emf);
   return value != nullptr ? convert(*value, Unit::millivolt, reading.point.readingUnit).value_or(0.0) : 0.0;
+}
+
+/// Through a sensor function: is it a range of mV or ohm? One in volts reaches a couple's mV as well, but is
+/// too coarse for them.
+bool ownSignal(const MeasuredValue& value, Unit rangeUnit) {
+  return sameDimension(value.unit, rangeUnit) || rangeUnit == Unit::millivolt || rangeUnit == Unit::ohm;
 }
 
 }  // namespace
@@ -171,12 +157,14 @@ std::optional<Placed> placeOn(const VisitSheet& sheet, const std::vector<Certifi
   // A standard that both feeds mV and simulates temperatures has a range for either.
   const Unit told = value.toldIn == Unit::none ? value.unit : value.toldIn;
   for (const bool asTold : {true, false}) {
-    for (const CertificateRange& range : ranges) {
-      if (sameDimension(range.unit, told) != asTold) {
-        continue;
-      }
-      if (const auto at = placeOnRange(sheet, range, value)) {
-        return Placed{&range, *at};
+    for (const bool own : {true, false}) {
+      for (const CertificateRange& range : ranges) {
+        if (sameDimension(range.unit, told) != asTold || ownSignal(value, range.unit) != own) {
+          continue;
+        }
+        if (const auto at = placeOnRange(sheet, range, value)) {
+          return Placed{&range, *at};
+        }
       }
     }
   }

@@ -37,7 +37,8 @@ struct Placed {
   double at = 0.0;  ///< in the range's unit; through the sensor function where that is another quantity
 };
 /// On the first of the ranges that takes the value and reaches it as coversValue says, those of the quantity
-/// it was told in before the others; nothing when none does.
+/// it was told in before the others, and where a sensor function lies between those in mV or ohm before
+/// others of their kind; nothing when none does.
 std::optional<Placed> placeOn(const VisitSheet& sheet, const std::vector<CertificateRange>& ranges,
                               const MeasuredValue& value);
 /// A figure of the certificate there, linear between its values, the nearer end's beyond them.

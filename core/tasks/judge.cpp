@@ -130,7 +130,7 @@ std::string millivoltsThere(const VisitSheet& sheet, const TestPoint& point, std
   const double* value = std::get_if<double>(&emf);
   return value == nullptr ? std::string()
                           : fmt::format("; with the reference junction at {} degC the point is at {} mV",
-                                        formatSignificant(sheet.junction().value, 4), formatFixed(*value, 3));
+                                        formatShortest(sheet.junction().value), formatFixed(*value, 3));
 }
 
 Typed appliedValue(const VisitSheet& sheet, const TestPoint& point, std::string_view typed, DecimalSign sign,

@@ -217,7 +217,7 @@ TEST_F(Junction, OneThatCannotBeIsRefusedInOneSentence) {
     EXPECT_THAT(
         problems(fed(readings, wrong)),
         ElementsAre("the reference junction is not between -40 and 85 degC; correct it, or leave it out "
-                    "when the mV are emf referred to 0 degC"))
+                    "when the mV are emf referred to 0 degC."))
         << wrong;
   }
   for (const double extreme : {-40.0, 85.0}) {
@@ -227,12 +227,12 @@ TEST_F(Junction, OneThatCannotBeIsRefusedInOneSentence) {
   current.conditions.referenceJunction = 23.0;
   EXPECT_THAT(problems(current),
               ElementsAre("a reference junction is given, but no mV of a couple are fed or measured at this "
-                          "visit; leave it out"));
+                          "visit; leave it out."));
   input().type = ThermocoupleType::B;
   input().range = {800, 1600, Unit::celsius};
   EXPECT_THAT(problems(fed({{"800", "800"}, {"1200", "1200"}, {"1600", "1600"}}, -5.0)),
               ElementsAre("the reference junction is at -5 degC, where a type B couple has no emf function; "
-                          "correct it; the function begins at 0 degC"));
+                          "correct it; the function begins at 0 degC."));
 }
 
 // A loop is applied to as a temperature, a transmitter gives no mV, an RTD has no junction.
