@@ -11,8 +11,16 @@ QVariant momentKey(Moment moment) {
   return fromCore(formatMoment(moment));
 }
 
+/// "approved", "performed, corrects 33", "superseded by 34".
+QString stateWord(const CalibrationRow& row) {
+  const QString state = row.supersededBy != 0
+                            ? CalibrationsModel::tr("%1 by %2").arg(word(row.state)).arg(row.supersededBy)
+                            : word(row.state);
+  return row.corrects != 0 ? CalibrationsModel::tr("%1, corrects %2").arg(state).arg(row.corrects) : state;
+}
+
 std::vector<CalibrationsModel::Column> calibrationColumns() {
-  using Row = CalibrationSummary;
+  using Row = CalibrationRow;
   return {
       {CalibrationsModel::tr("No."),
        [](const Row& r) { return QString::number(r.id); },
@@ -21,6 +29,9 @@ std::vector<CalibrationsModel::Column> calibrationColumns() {
        true},
       {CalibrationsModel::tr("Performed"), [](const Row& r) { return shownMoment(r.performed); },
        [](const Row& r) { return momentKey(r.performed); }},
+      {CalibrationsModel::tr("State"), stateWord,
+       [](const Row& r) { return QVariant(static_cast<int>(r.state)); },
+       [](const Row& r) { return iconOf(r.state); }},
       {CalibrationsModel::tr("Subject"), [](const Row& r) { return word(r.subject); }},
       {CalibrationsModel::tr("As found"),
        [](const Row& r) { return word(r.foundVerdict); },
@@ -101,6 +112,11 @@ std::vector<RoutinesModel::Column> routineColumns() {
 }  // namespace
 
 CalibrationsModel::CalibrationsModel(QObject* parent) : RowsModel(calibrationColumns(), parent) {}
+QVariant CalibrationsModel::data(const QModelIndex& index, int role) const {
+  const bool told = role == Qt::ToolTipRole || role == Qt::AccessibleDescriptionRole;
+  return told && index.isValid() && index.column() == kState ? QVariant(row(index.row()).signatures)
+                                                             : RowsModel::data(index, role);
+}
 SetupsModel::SetupsModel(QObject* parent) : RowsModel(setupColumns(), parent) {}
 FittingsModel::FittingsModel(QObject* parent) : RowsModel(fittingColumns(), parent) {}
 RoutinesModel::RoutinesModel(QObject* parent) : RowsModel(routineColumns(), parent) {}

@@ -9,10 +9,18 @@
 
 namespace spanwright {
 
-class CalibrationsModel : public RowsModel<CalibrationSummary> {
+struct CalibrationRow : CalibrationSummary {
+  CalibrationId corrects = 0;      ///< 0: none
+  CalibrationId supersededBy = 0;  ///< 0: none
+  QString signatures;              ///< one line each
+};
+class CalibrationsModel : public RowsModel<CalibrationRow> {
   Q_OBJECT
  public:
+  enum Columns { kNumber, kPerformed, kState };
   explicit CalibrationsModel(QObject* parent = nullptr);
+  /// The tip of a state is who signed.
+  QVariant data(const QModelIndex& index, int role) const override;
 };
 
 struct SetupRow {

@@ -90,6 +90,7 @@ void Session::close() {
   dueByChannel_.clear();
   drift_.clear();
   driftKnown_ = false;
+  lastSigner_.clear();
   store_.reset();
   emit closed();
 }

@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// One signature under one calibration: what is signed, by whom, as what, why, and the passphrase.
+#pragma once
+
+#include <QDialog>
+#include <optional>
+#include <vector>
+
+#include "core/record/life.h"
+
+class QButtonGroup;
+class QComboBox;
+class QFormLayout;
+class QLabel;
+class QLineEdit;
+class QPushButton;
+class QRadioButton;
+
+namespace spanwright {
+
+class PassphraseField;
+class Session;
+
+class SignDialog : public QDialog {
+  Q_OBJECT
+ public:
+  /// StorageError when the record cannot be read.
+  SignDialog(Session& session, CalibrationId calibration, QWidget* parent = nullptr);
+  CalibrationId calibration() const { return id_; }
+  /// What went wrong last, as the dialog shows it; empty when nothing did.
+  QString trouble() const;
+
+ signals:
+  /// It is in the record; one sentence of what.
+  void signedNow(const QString& sentence);
+
+ private:
+  struct Choice {
+    LifeAct act;
+    QRadioButton* button;
+    QLabel* text;  ///< what follows from it, or why it cannot be chosen
+  };
+
+  QWidget* makeFacts();
+  QWidget* makeChoices();
+  QWidget* makeFields();
+  QWidget* makeFoot();
+  void addFact(QFormLayout* form, const QString& name, const QString& text, const QIcon& icon = {});
+  void takePeople();
+  /// Reads what was signed by now; somebody else may have.
+  void takeLife();
+  void showChoices();
+  void showFields();
+  std::optional<LifeAct> chosen() const;
+  std::optional<Problem> faultOf(LifeAct act, const QString& reason) const;
+  bool needsReason(LifeAct act) const;
+  QString person() const;
+  bool isFirstTime() const;
+  void sign();
+  /// Nothing when the fields can be tried; else the sentence, with the focus where it is to be mended.
+  QString notReady();
+  void say(const QString& sentence);
+
+  Session& session_;
+  CalibrationId id_;
+  std::optional<Calibration> subject_;
+  std::vector<LifeEvent> events_;
+  QLabel *state_ = nullptr, *stateSign_ = nullptr, *signatures_ = nullptr;
+  QComboBox* person_ = nullptr;
+  QButtonGroup* group_ = nullptr;
+  std::vector<Choice> choices_;
+  QLabel *reasonLabel_ = nullptr, *againLabel_ = nullptr, *firstTime_ = nullptr;
+  QLineEdit* reason_ = nullptr;
+  PassphraseField *passphrase_ = nullptr, *again_ = nullptr;
+  QLabel *sign_ = nullptr, *trouble_ = nullptr;
+  QPushButton* accept_ = nullptr;
+};
+
+}  // namespace spanwright
