@@ -1,6 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/models/channel_tables.h"
 
+#include <algorithm>
+#include <utility>
+
+#include "core/tasks/signing.h"
+#include "gui/words/life_words.h"
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
 
@@ -110,6 +115,23 @@ std::vector<RoutinesModel::Column> routineColumns() {
 }
 
 }  // namespace
+
+std::vector<CalibrationRow> calibrationRows(const Store& store, const std::string& channel) {
+  std::vector<CalibrationRow> rows;
+  for (const CalibrationSummary& summary : store.calibrations(channel)) {
+    const auto signedBy = signatures(store, summary.id);
+    CalibrationRow row{summary, 0, 0, signatureLines(signedBy)};
+    if (summary.state == LifeState::superseded) {
+      row.supersededBy = signedBy.back().event.correction;
+    }
+    if (const auto whole = store.calibration(summary.id)) {
+      row.corrects = whole->corrects;
+    }
+    rows.push_back(std::move(row));
+  }
+  std::reverse(rows.begin(), rows.end());
+  return rows;
+}
 
 CalibrationsModel::CalibrationsModel(QObject* parent) : RowsModel(calibrationColumns(), parent) {}
 QVariant CalibrationsModel::data(const QModelIndex& index, int role) const {

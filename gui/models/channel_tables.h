@@ -3,6 +3,9 @@
 // The small tables of a channel's page: its calibrations, setups, fittings and routines.
 #pragma once
 
+#include <string>
+#include <vector>
+
 #include "core/store/store.h"
 #include "core/tasks/status.h"
 #include "gui/models/rows_model.h"
@@ -14,6 +17,8 @@ struct CalibrationRow : CalibrationSummary {
   CalibrationId supersededBy = 0;  ///< 0: none
   QString signatures;              ///< one line each
 };
+/// Of a channel, latest first. StorageError when the record cannot be read.
+std::vector<CalibrationRow> calibrationRows(const Store& store, const std::string& channel);
 class CalibrationsModel : public RowsModel<CalibrationRow> {
   Q_OBJECT
  public:

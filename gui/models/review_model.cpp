@@ -26,6 +26,7 @@ QString stateWord(const ReviewRow& row) {
 std::vector<ReviewModel::Column> reviewColumns() {
   using Row = ReviewRow;
   return {
+      {ReviewModel::tr("No."), [](const Row& r) { return QString::number(r.summary.id); }, {}, {}, true},
       {ReviewModel::tr("Waits for"), waitsFor,
        [](const Row& r) { return QVariant(static_cast<int>(r.summary.state)); },
        [](const Row& r) { return iconOf(r.summary.state); }},
@@ -43,7 +44,6 @@ std::vector<ReviewModel::Column> reviewColumns() {
        {},
        [](const Row& r) { return iconOf(r.summary.leftVerdict); }},
       {ReviewModel::tr("State"), stateWord},
-      {ReviewModel::tr("No."), [](const Row& r) { return QString::number(r.summary.id); }, {}, {}, true},
   };
 }
 

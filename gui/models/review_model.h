@@ -22,7 +22,7 @@ std::vector<ReviewRow> reviewRows(const Store& store);
 class ReviewModel : public RowsModel<ReviewRow> {
   Q_OBJECT
  public:
-  enum Columns { kWaitsFor, kChannel, kPlace, kSubject, kPerformed, kPerson, kFound, kLeft, kState, kNumber };
+  enum Columns { kNumber, kWaitsFor, kChannel, kPlace, kSubject, kPerformed, kPerson, kFound, kLeft, kState };
   explicit ReviewModel(QObject* parent = nullptr);
 };
 

@@ -7,31 +7,19 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
-#include "core/tasks/signing.h"
+#include "gui/charts/plot_view.h"
 #include "gui/charts/visit_chart.h"
 #include "gui/models/channel_tables.h"
 #include "gui/screens/channel_screen.h"
 #include "gui/screens/table_view.h"
 #include "gui/session/session.h"
 #include "gui/words/advice_words.h"
-#include "gui/words/life_words.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
 namespace {
 
 constexpr std::size_t kRecentVisits = 3;
-
-CalibrationRow rowOf(const Store& store, const CalibrationSummary& summary) {
-  CalibrationRow row{summary, 0, 0, signatureLines(signatures(store, summary.id))};
-  if (summary.state == LifeState::superseded) {
-    row.supersededBy = store.life(summary.id).back().correction;
-  }
-  if (const auto whole = store.calibration(summary.id)) {
-    row.corrects = whole->corrects;
-  }
-  return row;
-}
 
 }  // namespace
 
@@ -67,11 +55,7 @@ QWidget* ChannelScreen::makeCalibrations() {
 
 void ChannelScreen::takeCalibrations() {
   const auto before = currentCalibration();
-  std::vector<CalibrationRow> rows;
-  for (const CalibrationSummary& each : session_.store().calibrations(toCore(tag_))) {
-    rows.insert(rows.begin(), rowOf(session_.store(), each));
-  }
-  calibrations_->setRows(std::move(rows));
+  calibrations_->setRows(calibrationRows(session_.store(), toCore(tag_)));
   calibrationTable_->fitToContent();
   chooseCalibration(before.value_or(0));
   sign_->setEnabled(calibrations_->rowCount() > 0);

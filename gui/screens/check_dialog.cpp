@@ -85,6 +85,7 @@ CheckDialog::CheckDialog(Session& session, QWidget* parent)
   figures_->setAccessibleName(tr("Figures"));
   list_->setAccessibleName(tr("What was found"));
   list_->setWordWrap(true);
+  list_->setIconSize({kSign, kSign});
   list_->setSelectionMode(QAbstractItemView::ExtendedSelection);
   auto* first = new QHBoxLayout;
   first->setSpacing(10);
@@ -117,8 +118,8 @@ CheckDialog::CheckDialog(Session& session, QWidget* parent)
       say(sentence, markIcon(Mark::triangle, Tone::bad));
     }
   });
-  connect(&session_.worker(), &Worker::progressed, this, [this](const QString& what, double fraction) {
-    if (running_ && what == workName() && fraction >= 0.0) {
+  connect(&session_.worker(), &Worker::progressed, this, [this](const QString& work, double fraction) {
+    if (running_ && work == workName() && fraction >= 0.0) {
       progress_->setValue(qRound(fraction * kWhole));
     }
   });

@@ -264,6 +264,8 @@ void MainWindow::signCalibration(CalibrationId calibration) {
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, &SignDialog::signedNow, this, &MainWindow::takeSignature);
     dialog->open();
+  } catch (const InputError& refused) {
+    bar_->showTrouble(problemSentences(refused));
   } catch (const std::exception& error) {
     bar_->showTrouble(asSentence(QString::fromUtf8(error.what())));
   }

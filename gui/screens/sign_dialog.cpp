@@ -6,13 +6,14 @@
 #include <QButtonGroup>
 #include <QComboBox>
 #include <QDialogButtonBox>
-#include <QFormLayout>
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <QRadioButton>
-#include <QVBoxLayout>
+#include <algorithm>
+#include <string>
+#include <utility>
 
 #include "core/tasks/signing.h"
 #include "gui/screens/passphrase_field.h"
@@ -24,11 +25,21 @@
 namespace spanwright {
 namespace {
 
-constexpr int kWide = 760;
+constexpr int kWide = 820;
+constexpr int kGap = 8;
 constexpr int kDigestShown = 16;  // digits of 64
 constexpr int kSign = 16;
 /// Stands for any reason, to ask core whether an act lacks nothing else.
 const QString kSomeReason = QStringLiteral("-");
+
+Calibration known(const Store& store, CalibrationId id) {
+  auto calibration = store.calibration(id);
+  if (!calibration) {
+    throw InputError("there is no calibration " + std::to_string(id) + " in the record",
+                     "choose one that is listed");
+  }
+  return *std::move(calibration);
+}
 
 QLabel* wrapped(QWidget* parent) {
   auto* label = new QLabel(parent);
@@ -40,104 +51,92 @@ QLabel* wrapped(QWidget* parent) {
 }  // namespace
 
 SignDialog::SignDialog(Session& session, CalibrationId calibration, QWidget* parent)
-    : QDialog(parent), session_(session), id_(calibration) {
+    : QDialog(parent),
+      session_(session),
+      id_(calibration),
+      subject_(known(session.store(), calibration)),
+      grid_(new QGridLayout(this)) {
   setWindowTitle(tr("Sign calibration %1").arg(id_));
-  auto* column = new QVBoxLayout(this);
-  column->setSpacing(10);
-  subject_ = session_.store().calibration(id_);
-  column->addWidget(makeFacts());
-  column->addWidget(makeChoices());
-  column->addWidget(makeFields());
-  column->addWidget(makeFoot());
+  grid_->setHorizontalSpacing(18);
+  grid_->setVerticalSpacing(5);
+  grid_->setColumnStretch(1, 1);
+  makeFacts();
+  makeChoices();
+  makeFields();
+  makeFoot();
   setMinimumWidth(kWide);
   takePeople();
   takeLife();
   passphrase_->setFocus();
 }
 
-void SignDialog::addFact(QFormLayout* form, const QString& name, const QString& text, const QIcon& icon) {
+QLabel* SignDialog::markOf(const QIcon& icon) {
+  auto* mark = new QLabel(this);
+  mark->setPixmap(icon.pixmap(kSign, kSign));
+  return mark;
+}
+
+QLabel* SignDialog::addFact(const QString& name, const QString& text, QLabel* mark) {
+  const int row = grid_->rowCount();
   auto* value = wrapped(this);
   value->setText(text);
   value->setAccessibleName(name);
-  if (icon.isNull()) {
-    form->addRow(name, value);
-    return;
+  grid_->addWidget(new QLabel(name, this), row, 0, Qt::AlignTop);
+  if (mark == nullptr) {
+    grid_->addWidget(value, row, 1);
+    return value;
   }
-  auto* row = new QHBoxLayout;
-  auto* mark = new QLabel(this);
-  mark->setPixmap(icon.pixmap(kSign, kSign));
-  row->addWidget(mark);
-  row->addWidget(value, 1);
-  form->addRow(name, row);
+  auto* line = new QHBoxLayout;
+  line->setSpacing(6);
+  line->addWidget(mark);
+  line->addWidget(value, 1);
+  grid_->addLayout(line, row, 1);
+  return value;
 }
 
-QWidget* SignDialog::makeFacts() {
-  auto* box = new QWidget(this);
-  auto* form = new QFormLayout(box);
-  form->setContentsMargins(0, 0, 0, 0);
-  form->setVerticalSpacing(4);
-  form->setHorizontalSpacing(16);
-  if (!subject_) {
-    addFact(form, tr("Calibration"), tr("There is no calibration %1 in the record.").arg(id_));
-  } else {
-    const Register& site = session_.site();
-    const Channel* channel = site.channel(subject_->channel);
-    const Person* by = site.person(subject_->person);
-    addFact(form, tr("Channel"),
-            QStringLiteral("%1  %2").arg(fromCore(subject_->channel),
-                                         channel ? fromCore(channel->title) : QString()));
-    addFact(form, tr("Calibration"),
-            tr("%1, of the %2, %3, by %4")
-                .arg(id_)
-                .arg(word(subject_->subject).toLower(), shownMoment(subject_->performed),
-                     by != nullptr ? fromCore(by->name) : fromCore(subject_->person)));
-    addFact(form, tr("As found"), word(subject_->foundVerdict), iconOf(subject_->foundVerdict));
-    addFact(form, tr("As left"), word(subject_->leftVerdict), iconOf(subject_->leftVerdict));
-    if (subject_->corrects != 0) {
-      addFact(form, tr("Corrects"),
-              tr("calibration %1: %2").arg(subject_->corrects).arg(fromCore(subject_->correctionReason)));
-    }
-    const QString digest = fromCore(hex(session_.store().calibrationDigest(id_)));
-    auto* shortened = wrapped(box);
-    shortened->setText(tr("%1… of its readings and what they rest on").arg(digest.left(kDigestShown)));
-    shortened->setToolTip(digest);
-    shortened->setAccessibleName(tr("Digest"));
-    shortened->setAccessibleDescription(digest);
-    form->addRow(tr("Digest"), shortened);
+void SignDialog::makeFacts() {
+  const Register& site = session_.site();
+  const Channel* channel = site.channel(subject_.channel);
+  const Person* by = site.person(subject_.person);
+  addFact(tr("Channel"),
+          QStringLiteral("%1  %2").arg(fromCore(subject_.channel),
+                                       channel != nullptr ? fromCore(channel->title) : QString()));
+  addFact(tr("Calibration"), tr("%1, of the %2, %3, by %4")
+                                 .arg(id_)
+                                 .arg(word(subject_.subject).toLower(), shownMoment(subject_.performed),
+                                      by != nullptr ? fromCore(by->name) : fromCore(subject_.person)));
+  addFact(tr("As found"), word(subject_.foundVerdict), markOf(iconOf(subject_.foundVerdict)));
+  addFact(tr("As left"), word(subject_.leftVerdict), markOf(iconOf(subject_.leftVerdict)));
+  if (subject_.corrects != 0) {
+    addFact(tr("Corrects"),
+            tr("calibration %1: %2").arg(subject_.corrects).arg(fromCore(subject_.correctionReason)));
   }
-  auto* row = new QHBoxLayout;
-  stateSign_ = new QLabel(box);
-  state_ = wrapped(box);
-  state_->setAccessibleName(tr("State"));
-  row->addWidget(stateSign_);
-  row->addWidget(state_, 1);
-  form->addRow(tr("State"), row);
-  signatures_ = wrapped(box);
-  signatures_->setAccessibleName(tr("Signatures"));
-  form->addRow(tr("Signatures"), signatures_);
-  return box;
+  const QString digest = fromCore(hex(session_.store().calibrationDigest(id_)));
+  auto* shortened =
+      addFact(tr("Digest"), tr("%1… of its readings and standards").arg(digest.left(kDigestShown)));
+  shortened->setToolTip(digest);
+  shortened->setAccessibleDescription(digest);
+  stateSign_ = new QLabel(this);
+  state_ = addFact(tr("State"), {}, stateSign_);
+  signatures_ = addFact(tr("Signatures"), {});
 }
 
-QWidget* SignDialog::makeChoices() {
-  auto* box = new QWidget(this);
-  auto* grid = new QGridLayout(box);
-  grid->setContentsMargins(0, 0, 0, 0);
-  grid->setHorizontalSpacing(16);
-  grid->setVerticalSpacing(6);
-  grid->setColumnStretch(1, 1);
-  person_ = new QComboBox(box);
+void SignDialog::makeChoices() {
+  grid_->setRowMinimumHeight(grid_->rowCount(), kGap);
+  const int first = grid_->rowCount();
+  person_ = new QComboBox(this);
   person_->setAccessibleName(tr("Who signs"));
-  auto* label = new QLabel(tr("&Who signs"), box);
+  auto* label = new QLabel(tr("&Who signs"), this);
   label->setBuddy(person_);
-  grid->addWidget(label, 0, 0);
-  grid->addWidget(person_, 0, 1);
+  grid_->addWidget(label, first, 0);
+  grid_->addWidget(person_, first, 1);
   group_ = new QButtonGroup(this);
   for (const LifeAct act :
        {LifeAct::performed, LifeAct::reviewed, LifeAct::approved, LifeAct::sentBack, LifeAct::withdrawn}) {
-    const Choice choice{act, new QRadioButton(deed(act), box), wrapped(box)};
-    const int row = grid->rowCount();
-    grid->addWidget(choice.button, row, 0, Qt::AlignTop);
-    grid->addWidget(choice.text, row, 1);
+    const Choice choice{act, new QRadioButton(deed(act), this), wrapped(this)};
+    const int row = grid_->rowCount();
+    grid_->addWidget(choice.button, row, 0, Qt::AlignTop);
+    grid_->addWidget(choice.text, row, 1);
     group_->addButton(choice.button, static_cast<int>(act));
     choices_.push_back(choice);
   }
@@ -149,52 +148,54 @@ QWidget* SignDialog::makeChoices() {
     say({});
     showFields();
   });
-  return box;
 }
 
-QWidget* SignDialog::makeFields() {
-  auto* box = new QWidget(this);
-  auto* form = new QFormLayout(box);
-  form->setContentsMargins(0, 0, 0, 0);
-  form->setVerticalSpacing(6);
-  form->setHorizontalSpacing(16);
-  reason_ = new QLineEdit(box);
-  reasonLabel_ = new QLabel(box);
-  reasonLabel_->setBuddy(reason_);
-  form->addRow(reasonLabel_, reason_);
-  passphrase_ = new PassphraseField(tr("Passphrase"), box);
-  auto* label = new QLabel(tr("&Passphrase"), box);
-  label->setBuddy(passphrase_);
-  form->addRow(label, passphrase_);
-  again_ = new PassphraseField(tr("Passphrase once more"), box);
-  againLabel_ = new QLabel(tr("&Once more"), box);
-  againLabel_->setBuddy(again_);
-  form->addRow(againLabel_, again_);
-  firstTime_ = wrapped(box);
+void SignDialog::makeFields() {
+  grid_->setRowMinimumHeight(grid_->rowCount(), kGap);
+  const auto add = [this](QLabel* label, QLineEdit* field) {
+    const int row = grid_->rowCount();
+    label->setBuddy(field);
+    grid_->addWidget(label, row, 0);
+    grid_->addWidget(field, row, 1);
+  };
+  reasonLabel_ = new QLabel(this);
+  reason_ = new QLineEdit(this);
+  add(reasonLabel_, reason_);
+  passphrase_ = new PassphraseField(tr("Passphrase"), this);
+  add(new QLabel(tr("&Passphrase"), this), passphrase_);
+  againLabel_ = new QLabel(tr("&Once more"), this);
+  again_ = new PassphraseField(tr("Passphrase once more"), this);
+  add(againLabel_, again_);
+  firstTime_ = wrapped(this);
   firstTime_->setAccessibleName(tr("First signature"));
-  form->addRow(QString(), firstTime_);
-  return box;
+  grid_->addWidget(firstTime_, grid_->rowCount(), 1);
 }
 
-QWidget* SignDialog::makeFoot() {
-  auto* box = new QWidget(this);
-  sign_ = new QLabel(box);
-  sign_->setPixmap(markIcon(Mark::triangle, Tone::bad).pixmap(kSign, kSign));
-  trouble_ = wrapped(box);
+void SignDialog::makeFoot() {
+  grid_->setRowMinimumHeight(grid_->rowCount(), kGap);
+  sign_ = markOf(markIcon(Mark::triangle, Tone::bad));
+  trouble_ = wrapped(this);
   trouble_->setAccessibleName(tr("Message"));
-  auto* buttons = new QDialogButtonBox(box);
+  auto* line = new QHBoxLayout;
+  line->setSpacing(6);
+  line->addWidget(sign_, 0, Qt::AlignTop);
+  line->addWidget(trouble_, 1, Qt::AlignTop);
+  grid_->addLayout(line, grid_->rowCount(), 1);
+  auto* buttons = new QDialogButtonBox(this);
   accept_ = buttons->addButton(tr("Sign"), QDialogButtonBox::AcceptRole);
   accept_->setDefault(true);
   buttons->addButton(tr("Leave"), QDialogButtonBox::RejectRole)->setAutoDefault(false);
-  auto* row = new QHBoxLayout(box);
-  row->setContentsMargins(0, 0, 0, 0);
-  row->addWidget(sign_, 0, Qt::AlignTop);
-  row->addWidget(trouble_, 1, Qt::AlignTop);
-  row->addWidget(buttons, 0, Qt::AlignBottom);
+  grid_->addWidget(buttons, grid_->rowCount(), 0, 1, 2);
+  grid_->setRowStretch(grid_->rowCount(), 1);
   connect(buttons, &QDialogButtonBox::accepted, this, &SignDialog::sign);
   connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
   say({});
-  return box;
+}
+
+void SignDialog::fit() {
+  grid_->activate();
+  const int wide = std::max(width(), kWide);
+  resize(wide, grid_->totalHeightForWidth(wide));
 }
 
 void SignDialog::takePeople() {
@@ -211,7 +212,7 @@ void SignDialog::takePeople() {
                      fromCore(each.login));
   }
   const int last = person_->findData(session_.lastSigner());
-  const int maker = subject_ ? person_->findData(fromCore(subject_->person)) : -1;
+  const int maker = person_->findData(fromCore(subject_.person));
   person_->setCurrentIndex(last >= 0 ? last : maker >= 0 ? maker : 0);
 }
 
@@ -233,10 +234,7 @@ void SignDialog::takeLife() {
 }
 
 std::optional<Problem> SignDialog::faultOf(LifeAct act, const QString& reason) const {
-  if (!subject_) {
-    return Problem{{}, "there is no such calibration", "choose one that is listed"};
-  }
-  return actFault(session_.site(), *subject_, events_,
+  return actFault(session_.site(), subject_, events_,
                   {act, toCore(person()), toCore(reason), session_.today()});
 }
 
@@ -288,6 +286,7 @@ void SignDialog::showFields() {
   }
   accept_->setText(act ? deed(*act) : tr("Sign"));
   accept_->setEnabled(act.has_value());
+  fit();
 }
 
 std::optional<LifeAct> SignDialog::chosen() const {
@@ -347,7 +346,7 @@ void SignDialog::sign() {
         signCalibration(session_.store(), id_, *chosen(), signer, toCore(reason_->text()));
     done = tr("Calibration %1 of %2 is %3: signed by %4, %5 UTC.")
                .arg(id_)
-               .arg(fromCore(subject_->channel), word(event.act), fromCore(event.person),
+               .arg(fromCore(subject_.channel), word(event.act), fromCore(event.person),
                     shownMoment(event.atUtc));
   } catch (const InputError& refused) {
     wrong = problemSentences(refused);
@@ -369,6 +368,8 @@ void SignDialog::sign() {
 void SignDialog::say(const QString& sentence) {
   trouble_->setText(sentence);
   sign_->setVisible(!sentence.isEmpty());
+  trouble_->setVisible(!sentence.isEmpty());
+  fit();
   if (!sentence.isEmpty()) {
     QAccessibleEvent alert(trouble_, QAccessible::Alert);
     QAccessible::updateAccessibility(&alert);

@@ -11,7 +11,7 @@
 
 class QButtonGroup;
 class QComboBox;
-class QFormLayout;
+class QGridLayout;
 class QLabel;
 class QLineEdit;
 class QPushButton;
@@ -25,7 +25,7 @@ class Session;
 class SignDialog : public QDialog {
   Q_OBJECT
  public:
-  /// StorageError when the record cannot be read.
+  /// InputError when there is no such calibration, StorageError when the record cannot be read.
   SignDialog(Session& session, CalibrationId calibration, QWidget* parent = nullptr);
   CalibrationId calibration() const { return id_; }
   /// What went wrong last, as the dialog shows it; empty when nothing did.
@@ -42,11 +42,14 @@ class SignDialog : public QDialog {
     QLabel* text;  ///< what follows from it, or why it cannot be chosen
   };
 
-  QWidget* makeFacts();
-  QWidget* makeChoices();
-  QWidget* makeFields();
-  QWidget* makeFoot();
-  void addFact(QFormLayout* form, const QString& name, const QString& text, const QIcon& icon = {});
+  void makeFacts();
+  void makeChoices();
+  void makeFields();
+  void makeFoot();
+  QLabel* addFact(const QString& name, const QString& text, QLabel* mark = nullptr);
+  QLabel* markOf(const QIcon& icon);
+  /// As high as its sentences need.
+  void fit();
   void takePeople();
   /// Reads what was signed by now; somebody else may have.
   void takeLife();
@@ -64,8 +67,9 @@ class SignDialog : public QDialog {
 
   Session& session_;
   CalibrationId id_;
-  std::optional<Calibration> subject_;
+  Calibration subject_;
   std::vector<LifeEvent> events_;
+  QGridLayout* grid_;
   QLabel *state_ = nullptr, *stateSign_ = nullptr, *signatures_ = nullptr;
   QComboBox* person_ = nullptr;
   QButtonGroup* group_ = nullptr;

@@ -4,8 +4,8 @@
 #include "gui/screens/check_dialog.h"
 
 #include <QAction>
+#include <QApplication>
 #include <QClipboard>
-#include <QGuiApplication>
 #include <QLabel>
 #include <QLineEdit>
 #include <QListWidget>
@@ -18,7 +18,6 @@
 #include "gui/certificate/draw.h"
 #include "gui/screens/main_window.h"
 #include "gui/session/session.h"
-#include "gui/settings/look.h"
 #include "tests/gui/fixture.h"
 
 namespace spanwright {
@@ -42,7 +41,7 @@ class CheckWindow : public GuiTest {
       }
     }
     ASSERT_NE(dialog(), nullptr);
-    ASSERT_TRUE(QTest::qWaitForWindowActive(dialog()));
+    ASSERT_TRUE(makeActive(dialog()));
   }
   void check() {
     press(Qt::Key_Return);
@@ -54,29 +53,20 @@ class CheckWindow : public GuiTest {
     raw.execute("DROP TRIGGER reading_not_changed");
     raw.execute(sql);
   }
-  void keepDialog(const QString& name) const {
-    const QString folder = qEnvironmentVariable("SPANWRIGHT_PICTURES");
-    if (!folder.isEmpty()) {
-      for (const bool dark : {true, false}) {
-        applyLook(*qApp, dark);
-        dialog()->grab().save(folder + u'/' + name + (dark ? "-dark.png" : ".png"));
-      }
-    }
-  }
 };
 
 TEST_F(CheckWindow, SaysThatNothingWasChangedWithItsFigures) {
-  open();
+  ASSERT_NO_FATAL_FAILURE(open());
   check();
   EXPECT_THAT(result(), HasSubstr("Nothing was changed behind the journal's back."));
   EXPECT_THAT(result(), HasSubstr(headText(session_->store().journalHead())));
   EXPECT_EQ(dialog()->findChild<QListWidget*>()->count(), 0);
-  keepDialog("check-good");
+  keepLooks(dialog(), "check-good");
 }
 
 TEST_F(CheckWindow, FindsAChangeMadeBehindItsBackAndTheListCanBeCopied) {
   behindItsBack("UPDATE reading SET indicated = 25.0, indicated_text = '25.00' WHERE sequence = 2");
-  open();
+  ASSERT_NO_FATAL_FAILURE(open());
   check();
   EXPECT_THAT(result(), HasSubstr("do not rely on this record before a reviewer has looked"));
   const auto* list = dialog()->findChild<QListWidget*>();
@@ -89,7 +79,7 @@ TEST_F(CheckWindow, FindsAChangeMadeBehindItsBackAndTheListCanBeCopied) {
     }
   }
   EXPECT_EQ(QGuiApplication::clipboard()->text().toStdString(), result());
-  keepDialog("check-bad");
+  keepLooks(dialog(), "check-bad");
   press(Qt::Key_Escape);
   EXPECT_TRUE(QTest::qWaitFor([this] { return dialog() == nullptr; }));
 }
@@ -98,7 +88,7 @@ TEST_F(CheckWindow, ComparesACertificateInItsDataAndInItsPrint) {
   const QString file = folder_.filePath("held.pdf");
   Certificate certificate = issueCertificate(session_->store(), 1);
   writeCertificatePdf(certificate, file);
-  open();
+  ASSERT_NO_FATAL_FAILURE(open());
   dialog()->findChild<QLineEdit*>()->setFocus();
   type(file);
   check();
@@ -110,11 +100,11 @@ TEST_F(CheckWindow, ComparesACertificateInItsDataAndInItsPrint) {
   EXPECT_THAT(result(), HasSubstr("the certificate does not say what the record says"));
   EXPECT_THAT(result(),
               HasSubstr("what is printed is not what the record says: \"perfect.\" 1 times instead of 0"));
-  keepDialog("check-certificate");
+  keepLooks(dialog(), "check-certificate");
 }
 
 TEST_F(CheckWindow, AFileThatIsNoCertificateIsOneSentenceAndItCanBeTriedAgain) {
-  open();
+  ASSERT_NO_FATAL_FAILURE(open());
   dialog()->setCertificate(recordFile());
   check();
   EXPECT_THAT(dialog()->findChildren<QLabel*>().size(), testing::Gt(2));

@@ -3,6 +3,7 @@
 // Signing in the window: who may, with which passphrase, and what waits for whom.
 #include "core/tasks/signing.h"
 
+#include <QApplication>
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
@@ -21,7 +22,6 @@
 #include "gui/screens/review_screen.h"
 #include "gui/screens/sign_dialog.h"
 #include "gui/session/session.h"
-#include "gui/settings/look.h"
 #include "tests/gui/fixture.h"
 
 namespace spanwright {
@@ -37,9 +37,10 @@ class SigningWindow : public GuiTest {
   SignDialog* dialog() const { return window_->findChild<SignDialog*>(); }
   /// Opens the dialog with the key of the command.
   void askToSign() {
+    ASSERT_TRUE(makeActive(window_.get()));
     QTest::keyClick(window_.get(), Qt::Key_G, Qt::ControlModifier);
     ASSERT_NE(dialog(), nullptr);
-    ASSERT_TRUE(QTest::qWaitForWindowActive(dialog()));
+    ASSERT_TRUE(makeActive(dialog()));
   }
   bool gone() {
     return QTest::qWaitFor([this] { return dialog() == nullptr; });
@@ -84,22 +85,13 @@ class SigningWindow : public GuiTest {
   void signAs(CalibrationId id, LifeAct act, const std::string& person, const std::string& reason = {}) {
     signCalibration(session_->store(), id, act, {person, person == "tech" ? kTech : kQa, kCheap}, reason);
   }
-  void keepDialog(const QString& name) const {
-    const QString folder = qEnvironmentVariable("SPANWRIGHT_PICTURES");
-    if (!folder.isEmpty()) {
-      for (const bool dark : {true, false}) {
-        applyLook(*qApp, dark);
-        dialog()->grab().save(folder + u'/' + name + (dark ? "-dark.png" : ".png"));
-      }
-    }
-  }
 };
 
 TEST_F(SigningWindow, ATechnicianSignsForTheFirstTimeAndTheKeyIsMade) {
   makeRecord({visitTo("TT-1", "2026-11-20T09:00:00", 0.1, 0.0)});
   openWindow();
   window_->showChannel("TT-1");
-  askToSign();
+  ASSERT_NO_FATAL_FAILURE(askToSign());
   EXPECT_EQ(part<QComboBox>("Who signs")->currentData().toString(), "tech") << "who made it";
   EXPECT_TRUE(act("Sign as performed")->isChecked());
   EXPECT_THAT(part<QLabel>("Channel")->text().toStdString(), HasSubstr("TT-1  Tank temperature"));
@@ -109,7 +101,7 @@ TEST_F(SigningWindow, ATechnicianSignsForTheFirstTimeAndTheKeyIsMade) {
   const QString digest = QString::fromStdString(hex(session_->store().calibrationDigest(1)));
   EXPECT_TRUE(part<QLabel>("Digest")->text().startsWith(digest.left(16) + u'…'));
   EXPECT_THAT(part<QLabel>("First signature")->text().toStdString(), HasSubstr("tech has no key yet"));
-  keepDialog("sign-first");
+  keepLooks(dialog(), "sign-first");
   // Nothing but keys from here: the passphrase has the focus.
   type("too few");
   press(Qt::Key_Tab);
@@ -149,17 +141,17 @@ TEST_F(SigningWindow, NobodyReviewsTheirOwnWorkAndTheDialogSaysWhy) {
   giveKeys();
   signAs(1, LifeAct::performed, "tech");
   window_->showChannel("TT-1");
-  askToSign();
+  ASSERT_NO_FATAL_FAILURE(askToSign());
   EXPECT_EQ(part<QComboBox>("Who signs")->findData("gone"), -1) << "who left signs nothing";
-  choosePerson("tech");
+  ASSERT_NO_FATAL_FAILURE(choosePerson("tech"));
   EXPECT_FALSE(act("Sign as reviewed")->isEnabled());
   EXPECT_EQ(why("Sign as reviewed"),
             "Tech performed calibration 1 and cannot mark their own work as reviewed; ask another reviewer.");
   EXPECT_THAT(why("Sign as performed"), HasSubstr("is performed and cannot be performed now"));
   EXPECT_THAT(why("Sign as approved"), HasSubstr("it must be reviewed first"));
   EXPECT_FALSE(dialog()->findChild<QRadioButton*>()->isChecked());
-  keepDialog("sign-own");
-  choosePerson("qa");
+  keepLooks(dialog(), "sign-own");
+  ASSERT_NO_FATAL_FAILURE(choosePerson("qa"));
   EXPECT_TRUE(act("Sign as reviewed")->isEnabled());
   EXPECT_TRUE(act("Sign as reviewed")->isChecked());
   EXPECT_TRUE(act("Send back")->isEnabled());
@@ -175,8 +167,8 @@ TEST_F(SigningWindow, AWrongPassphraseKeepsEverythingElseAndSlowsDown) {
   giveKeys();
   signAs(1, LifeAct::performed, "tech");
   window_->showChannel("TT-1");
-  askToSign();
-  choosePerson("qa");
+  ASSERT_NO_FATAL_FAILURE(askToSign());
+  ASSERT_NO_FATAL_FAILURE(choosePerson("qa"));
   part<QLineEdit>("Remark")->setFocus();
   type("looks right");
   for (int i = 1; i <= kTriesWithoutWaiting; ++i) {
@@ -192,7 +184,7 @@ TEST_F(SigningWindow, AWrongPassphraseKeepsEverythingElseAndSlowsDown) {
     EXPECT_TRUE(act("Sign as reviewed")->isChecked());
     EXPECT_EQ(session_->store().passphraseTries("qa").wrong, i);
   }
-  keepDialog("sign-wrong");
+  keepLooks(dialog(), "sign-wrong");
   typePassphrase(kQa);
   press(Qt::Key_Return);
   EXPECT_THAT(trouble(), HasSubstr("none is tried for 2 seconds"));
@@ -223,8 +215,8 @@ TEST_F(SigningWindow, TheReviewerWorksTheQueueUntilItIsEmpty) {
   };
   ASSERT_EQ(window_->reviewScreen()->waiting(), 3);
   EXPECT_EQ(row(0),
-            "review | TT-1 | Hall / Cabinet A | Channel | 20 Nov 2025 09:00 | Tess Technician | pass | "
-            "pass | performed | 3");
+            "3 | review | TT-1 | Hall / Cabinet A | Channel | 20 Nov 2025 09:00 | Tess Technician | pass | "
+            "pass | performed");
   EXPECT_THAT(row(1), HasSubstr("review | PT-2"));
   EXPECT_THAT(row(2), testing::AllOf(HasSubstr("its technician | TT-1"),
                                      HasSubstr("sent back: which probe was it?")));
@@ -235,16 +227,16 @@ TEST_F(SigningWindow, TheReviewerWorksTheQueueUntilItIsEmpty) {
   EXPECT_EQ(window_->channelScreen()->currentCalibration(), 3);
   QTest::keyClick(window_.get(), Qt::Key_Left, Qt::AltModifier);
   ASSERT_EQ(window_->currentScreen(), window_->reviewScreen());
-  askToSign();
+  ASSERT_NO_FATAL_FAILURE(askToSign());
   EXPECT_EQ(dialog()->calibration(), 3);
-  choosePerson("qa");
+  ASSERT_NO_FATAL_FAILURE(choosePerson("qa"));
   typePassphrase(kQa);
   press(Qt::Key_Return);
   ASSERT_TRUE(gone());
   EXPECT_EQ(state(3), LifeState::reviewed);
   EXPECT_THAT(row(1), HasSubstr("approval | TT-1"));
   EXPECT_EQ(window_->reviewScreen()->currentCalibration(), 3) << "the row chosen stays chosen";
-  askToSign();  // the person is remembered: only the passphrase is typed
+  ASSERT_NO_FATAL_FAILURE(askToSign());  // the person is remembered: only the passphrase is typed
   EXPECT_TRUE(act("Sign as approved")->isChecked());
   type(QString::fromStdString(kQa));
   press(Qt::Key_Return);
@@ -258,7 +250,7 @@ TEST_F(SigningWindow, TheReviewerWorksTheQueueUntilItIsEmpty) {
   press(Qt::Key_Home);
   press(Qt::Key_Up);
   ASSERT_EQ(window_->reviewScreen()->currentCalibration(), 2);
-  askToSign();
+  ASSERT_NO_FATAL_FAILURE(askToSign());
   act("Send back")->setFocus();
   press(Qt::Key_Space);
   ASSERT_TRUE(act("Send back")->isChecked());
@@ -267,7 +259,7 @@ TEST_F(SigningWindow, TheReviewerWorksTheQueueUntilItIsEmpty) {
   EXPECT_THAT(trouble(), HasSubstr("cannot be sent back without a reason; say why"));
   EXPECT_TRUE(part<QLineEdit>("Reason, needed")->hasFocus());
   EXPECT_EQ(part<QLineEdit>("Passphrase")->text().size(), static_cast<int>(kQa.size())) << "it was not tried";
-  keepDialog("sign-send-back");
+  keepLooks(dialog(), "sign-send-back");
   type("the range is not the one in force");
   press(Qt::Key_Return);
   ASSERT_TRUE(gone());
@@ -324,7 +316,7 @@ TEST_F(SigningWindow, TheCertificateScreenSaysThatASignatureMakesANewRevision) {
   EXPECT_THAT(note(), HasSubstr("The calibration is recorded, not approved"));
   ASSERT_EQ(window_->certificateScreen()->issueTo(folder_.filePath("first.pdf")).toStdString(), "");
   EXPECT_THAT(note(), HasSubstr("Issued as SMALL-2026-0001, revision 1; issuing again writes the same."));
-  askToSign();
+  ASSERT_NO_FATAL_FAILURE(askToSign());
   typePassphrase(kTech);
   press(Qt::Key_Return);
   ASSERT_TRUE(gone());
