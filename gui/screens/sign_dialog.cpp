@@ -250,7 +250,6 @@ void SignDialog::showChoices() {
     const auto fault = faultOf(each.act, kSomeReason);
     each.button->setEnabled(!fault);
     each.text->setText(fault ? problemSentence(*fault) : consequence(each.act));
-    each.text->setEnabled(!fault);
     each.button->setAccessibleDescription(each.text->text());
     kept = kept || (!fault && each.act == before);
     // What cannot be taken back is never chosen for a person.

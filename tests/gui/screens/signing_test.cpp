@@ -205,7 +205,7 @@ TEST_F(SigningWindow, TheReviewerWorksTheQueueUntilItIsEmpty) {
   signAs(1, LifeAct::sentBack, "qa", "which probe was it?");
   QTest::keyClick(window_.get(), Qt::Key_3, Qt::ControlModifier);
   ASSERT_EQ(window_->currentScreen(), window_->reviewScreen());
-  const auto* table = named<QTableView>("Waiting for a signature");
+  auto* table = named<QTableView>("Waiting for a signature");
   const auto row = [table](int at) {
     QStringList cells;
     for (int column = 0; column < table->model()->columnCount(); ++column) {
@@ -245,9 +245,8 @@ TEST_F(SigningWindow, TheReviewerWorksTheQueueUntilItIsEmpty) {
   EXPECT_EQ(window_->reviewScreen()->waiting(), 2);
 
   // The second goes back, which needs a reason.
-  table = named<QTableView>("Waiting for a signature");
-  const_cast<QTableView*>(table)->setFocus();
-  press(Qt::Key_Home);
+  ASSERT_TRUE(makeActive(window_.get()));
+  table->setFocus();
   press(Qt::Key_Up);
   ASSERT_EQ(window_->reviewScreen()->currentCalibration(), 2);
   ASSERT_NO_FATAL_FAILURE(askToSign());
