@@ -54,8 +54,8 @@ std::vector<CalibrationsModel::Column> calibrationColumns() {
        }},
       {CalibrationsModel::tr("Setup"), [](const Row& r) { return QString::number(r.setupVersion); },
        [](const Row& r) { return QVariant(r.setupVersion); }},
-      {CalibrationsModel::tr("Sensor"), [](const Row& r) { return fromCore(r.sensor); }},
       {CalibrationsModel::tr("Person"), [](const Row& r) { return fromCore(r.person); }},
+      {CalibrationsModel::tr("Sensor"), [](const Row& r) { return fromCore(r.sensor); }},
   };
 }
 

@@ -47,7 +47,7 @@ ChannelScreen::ChannelScreen(Session& session, QWidget* parent)
   split->addWidget(right);
   split->setStretchFactor(0, 6);
   split->setStretchFactor(1, 5);
-  split->setSizes({605, 645});
+  split->setSizes({540, 710});
   auto* whole = new QVBoxLayout(this);
   whole->setContentsMargins(14, 10, 14, 12);
   whole->setSpacing(8);

@@ -276,6 +276,7 @@ TEST_F(SigningWindow, TheReviewerWorksTheQueueUntilItIsEmpty) {
     said = said || (label->isVisible() && label->text().contains("Nothing waits for a signature."));
   }
   EXPECT_TRUE(said);
+  ASSERT_TRUE(makeActive(window_.get()));
   QTest::keyClick(window_.get(), Qt::Key_G, Qt::ControlModifier);
   EXPECT_EQ(dialog(), nullptr);
   EXPECT_THAT(window_->bar()->sentence().toStdString(), HasSubstr("no calibration here to sign"));
