@@ -153,6 +153,19 @@ class Store {
     Store* store_;
   };
 
+  /// While it lives, everything is read as it was at one moment, the register too (it is read again), whatever
+  /// others write. Not inside a Transaction, and nothing is written meanwhile.
+  class Snapshot {
+   public:
+    explicit Snapshot(Store& store);
+    ~Snapshot();
+    Snapshot(const Snapshot&) = delete;
+    Snapshot& operator=(const Snapshot&) = delete;
+
+   private:
+    Store* store_;
+  };
+
   const std::filesystem::path& file() const;
   const Clock& clock() const;  ///< the one it was opened with
   /// The whole register as last read. References into it live until the next call that changes the register,

@@ -126,6 +126,16 @@ Certificate previewCertificate(const Store& store, CalibrationId id) {
   return certificate;
 }
 
+Certificate certificateAsIssued(const Store& store, const IssuedCertificate& issued) {
+  const Calibration calibration = wanted(store, issued.calibration);
+  CertificateSource source = sourceFor(store.site(), calibration);
+  if (source.channel == nullptr) {
+    refuse(issued.calibration, certificateFaults(source));
+  }
+  addRecord(source, store, issued);
+  return describeCertificate(source);
+}
+
 std::vector<std::string> issueFaults(const Store& store, CalibrationId id) {
   const Calibration calibration = wanted(store, id);
   return certificateFaults(sourceFor(store.site(), calibration));

@@ -18,6 +18,8 @@ Certificate issueCertificate(Store& store, CalibrationId calibration);
 /// What the certificate would say, with its number once one was allotted; nothing is stored. InputError when
 /// the calibration is unknown or its channel is not in the register.
 Certificate previewCertificate(const Store& store, CalibrationId calibration);
+/// What this revision said when it was issued, as the record tells it now.
+Certificate certificateAsIssued(const Store& store, const IssuedCertificate& issued);
 /// What keeps the calibration from being certified, each with its clause; empty when it may be. InputError
 /// when the calibration is unknown.
 std::vector<std::string> issueFaults(const Store& store, CalibrationId calibration);
