@@ -36,6 +36,16 @@ Date dayOf(const std::string& option, const Surroundings& surroundings) {
   return *day;
 }
 
+Store openRecord(const std::string& record, Store::Mode mode, const Surroundings& surroundings) {
+  Store store = Store::open(record, mode, surroundings.clock);
+  store.onWaiting([&err = surroundings.err](bool waiting) {
+    if (waiting) {
+      err << "Another program is writing to the record; waiting." << std::endl;
+    }
+  });
+  return store;
+}
+
 Progress progressBar(const Surroundings& surroundings, const std::string& what) {
   if (!surroundings.errIsTerminal) {
     return [](double) { return true; };

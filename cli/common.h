@@ -9,6 +9,7 @@
 
 #include "cli/command.h"
 #include "core/record/proposal.h"
+#include "core/store/store.h"
 #include "core/units/time.h"
 
 namespace spanwright {
@@ -24,6 +25,9 @@ void printJson(const Surroundings& surroundings, const Json& document);
 
 /// The day given by --on (InputError when it is not a date), or today.
 Date dayOf(const std::string& option, const Surroundings& surroundings);
+
+/// The record for a command that may write; a wait for another program is told on standard error.
+Store openRecord(const std::string& record, Store::Mode mode, const Surroundings& surroundings);
 
 /// A bar on a terminal, silent otherwise.
 Progress progressBar(const Surroundings& surroundings, const std::string& what);

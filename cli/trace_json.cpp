@@ -188,7 +188,7 @@ Json traceJson(const StandardTrace& trace) {
   for (const StandardCertificate& certificate : trace.standard.certificates) {
     certificates.push_back(certificateJson(certificate));
   }
-  for (const StandardUse& use : trace.uses) {
+  for (const UseOfStandard& use : trace.uses) {
     calibrations.push_back({{"calibration", use.calibration},
                             {"channel", use.channel},
                             {"subject", text(use.subject)},

@@ -122,6 +122,11 @@ void readDecisionRule(TomlTable& plan, DecisionRule& rule) {
   }
 }
 
+std::optional<double> positiveIfStated(TomlTable& table, std::string_view key) {
+  table.know(key);
+  return table.has(key) ? std::optional(table.needNumber(key, kPositive)) : std::nullopt;
+}
+
 }  // namespace
 
 void readPlans(TomlTable& file, SiteReading& reading) {
@@ -142,6 +147,8 @@ void readPlans(TomlTable& file, SiteReading& reading) {
     plan.settleSeconds = table.number("settle_seconds", 0.0, {0.0, 86400.0});
     plan.minutes = table.number("minutes", plan.minutes, {0.0, 10080.0, true});
     plan.cautions = table.texts("cautions");
+    plan.junctionUncertainty = positiveIfStated(table, "reference_junction_uncertainty");
+    plan.leadHalfWidth = positiveIfStated(table, "lead_resistance_half_width");
     table.finish();
     reading.site.plans.push_back(std::move(plan));
   }

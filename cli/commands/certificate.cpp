@@ -1,13 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
-#include <QGuiApplication>
 #include <filesystem>
-#include <iostream>
+#include <fstream>
 #include <ostream>
 
 #include "cli/commands/commands.h"
 #include "cli/common.h"
+#include "cli/drawing.h"
+#include "core/certificate/certificate_data.h"
 #include "core/record/problem.h"
 #include "core/store/store.h"
 #include "core/tasks/issue.h"
@@ -16,29 +17,6 @@
 namespace spanwright {
 
 namespace {
-
-// Fonts need a QGuiApplication; a terminal has no display, so the offscreen platform is asked for.
-class DrawingSession {
- public:
-  DrawingSession() {
-    if (!QGuiApplication::instance()) {
-      qputenv("QT_QPA_PLATFORM", "offscreen");
-      // Notes of the platform about its folders are not for the person who asked for a certificate.
-      qInstallMessageHandler([](QtMsgType type, const QMessageLogContext&, const QString& message) {
-        if (type == QtCriticalMsg || type == QtFatalMsg) {
-          std::cerr << message.toStdString() << '\n';
-        }
-      });
-      application_ = std::make_unique<QGuiApplication>(count_, arguments_);
-    }
-  }
-
- private:
-  int count_ = 1;
-  char name_[11] = "spanwright";
-  char* arguments_[2] = {name_, nullptr};
-  std::unique_ptr<QGuiApplication> application_;
-};
 
 class CertificateCommand : public Command {
  public:
@@ -51,14 +29,18 @@ class CertificateCommand : public Command {
         ->required()
         ->expected(1, -1);
     app.add_option("--out", folder_, "folder to write into")->required();
-    app.add_option("--form", form_, "pdf")->check(CLI::IsMember({"pdf"}))->capture_default_str();
+    app.add_option("--form", forms_,
+                   "pdf, json (the same words and numbers as data), or both with a comma between")
+        ->delimiter(',')
+        ->check(CLI::IsMember({"pdf", "json"}))
+        ->capture_default_str();
     app.add_option("--paper", paper_, "a4 or letter")
         ->check(CLI::IsMember({"a4", "letter"}))
         ->capture_default_str();
     app.add_flag("--json", json_, "print one JSON document");
   }
   int execute(const Surroundings& surroundings) override {
-    Store store = Store::open(record_, Store::Mode::readWrite, surroundings.clock);
+    Store store = openRecord(record_, Store::Mode::readWrite, surroundings);
     refuseFaulty(store);
     makeFolder();
     const DrawingSession session;
@@ -66,13 +48,24 @@ class CertificateCommand : public Command {
     Json written = Json::array();
     for (const CalibrationId id : calibrations_) {
       const Certificate certificate = issueCertificate(store, id);
-      const std::filesystem::path file = std::filesystem::path(folder_) / (certificate.number + ".pdf");
-      const int pages = writeCertificatePdf(certificate, QString::fromStdString(file.string()), paper);
-      written.push_back({{"calibration", id}, {"number", certificate.number}, {"files", {file.string()}}});
-      if (!json_) {
-        surroundings.out << fmt::format("Certificate {} of calibration {}: {} ({} page{})\n",
-                                        certificate.number, id, file.string(), pages, pages == 1 ? "" : "s");
+      Json files = Json::array();
+      for (const std::string& form : forms_) {
+        const std::filesystem::path file =
+            std::filesystem::path(folder_) / fmt::format("{}.{}", certificate.number, form);
+        form == "pdf" ? void(writeCertificatePdf(certificate, QString::fromStdString(file.string()), paper))
+                      : writeData(certificate, file);
+        files.push_back(file.string());
+        if (!json_) {
+          surroundings.out << fmt::format(
+              "Certificate {}{} of calibration {}: {}\n", certificate.number,
+              certificate.revision > 1 ? fmt::format(", revision {},", certificate.revision) : std::string(),
+              id, file.string());
+        }
       }
+      written.push_back({{"calibration", id},
+                         {"number", certificate.number},
+                         {"revision", certificate.revision},
+                         {"files", files}});
     }
     if (json_) {
       printJson(surroundings, written);
@@ -95,6 +88,16 @@ class CertificateCommand : public Command {
     }
   }
 
+  static void writeData(const Certificate& certificate, const std::filesystem::path& file) {
+    std::ofstream out(file, std::ios::binary);
+    out << certificateData(certificate);
+    out.close();
+    if (!out) {
+      throw StorageError(
+          fmt::format("The file {} cannot be written; choose another folder or make room.", file.string()));
+    }
+  }
+
   void makeFolder() const {
     std::error_code failed;
     std::filesystem::create_directories(folder_, failed);
@@ -104,7 +107,8 @@ class CertificateCommand : public Command {
     }
   }
 
-  std::string record_, folder_, form_ = "pdf", paper_ = "a4";
+  std::string record_, folder_, paper_ = "a4";
+  std::vector<std::string> forms_{"pdf"};
   std::vector<CalibrationId> calibrations_;
   bool json_ = false;
 };

@@ -32,8 +32,7 @@ class Import : public Command {
   }
   int execute(const Surroundings& surroundings) override {
     const auto mapping = readCsvMapping(map_);
-    Store store =
-        Store::open(record_, dryRun_ ? Store::Mode::readOnly : Store::Mode::readWrite, surroundings.clock);
+    Store store = openRecord(record_, dryRun_ ? Store::Mode::readOnly : Store::Mode::readWrite, surroundings);
     HistoryImport history(store, surroundings.clock.localNow(), decimalSign(*mapping));
     CsvRejects rejects;
     if (!rejects_.empty()) {

@@ -34,8 +34,7 @@ class People : public Command {
   }
   int execute(const Surroundings& surroundings) override {
     const bool changes = !leaves_.empty();
-    Store store =
-        Store::open(record_, changes ? Store::Mode::readWrite : Store::Mode::readOnly, surroundings.clock);
+    Store store = openRecord(record_, changes ? Store::Mode::readWrite : Store::Mode::readOnly, surroundings);
     if (changes) {
       setPersonLeft(store, leaves_, dayOf(on_, surroundings), signerFrom(store, by_, file_));
     }
@@ -105,7 +104,7 @@ class Passphrase : public Command {
     app.add_option("--new-passphrase-file", newFile_, "the new one, in a file");
   }
   int execute(const Surroundings& surroundings) override {
-    Store store = Store::open(record_, Store::Mode::readWrite, surroundings.clock);
+    Store store = openRecord(record_, Store::Mode::readWrite, surroundings);
     if (!administrator_.empty()) {
       const Signer by = signerFrom(store, administrator_, file_);
       resetPassphrase(store, person_, newOne(), by);

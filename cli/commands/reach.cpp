@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/tasks/reach.h"
+#include "core/tasks/rounds.h"
 
 #include <fmt/format.h>
 
@@ -197,12 +198,21 @@ class ReachCommand : public Command {
     app.add_option("RECORD", record_, "the record file")->required();
     app.add_option("STANDARD", serial_, "the standard's serial number")->required();
     app.add_option("--found", found_, "what was found at its recalibration (TOML)")->required();
+    auto* round =
+        app.add_option("--make-round", round_, "make a round of this name of the channels to visit again");
+    app.add_option("--person", person_, "who makes the round (login)")->needs(round);
     app.add_flag("--json", json_, "print one JSON document");
   }
   int execute(const Surroundings& surroundings) override {
     const FoundErrors found = readFoundFile(found_);
-    const Store store = Store::open(record_, Store::Mode::readOnly, surroundings.clock);
+    Store store =
+        openRecord(record_, round_.empty() ? Store::Mode::readOnly : Store::Mode::readWrite, surroundings);
     const Reach reach = reachOfStandard(store, serial_, found);
+    if (!round_.empty()) {
+      const std::int64_t number = makeRound(store, reach, round_, person_);
+      surroundings.err << fmt::format("Round {} holds the {} channels to visit again.\n", number,
+                                      reach.visits.size());
+    }
     json_ ? printDocument(surroundings, reach) : print(surroundings.out, reach, found);
     return reach.anyFlips() ? kFound : kDone;
   }
@@ -248,7 +258,7 @@ class ReachCommand : public Command {
     printVisits(out, reach);
   }
 
-  std::string record_, serial_, found_;
+  std::string record_, serial_, found_, round_, person_;
   bool json_ = false;
 };
 

@@ -39,7 +39,7 @@ class RecordVisit : public Command {
       visit.corrects = corrects_;
       visit.correctionReason = reason_;
     }
-    Store store = Store::open(record_, Store::Mode::readWrite, surroundings.clock);
+    Store store = openRecord(record_, Store::Mode::readWrite, surroundings);
     const Calibration stored = enterVisit(store, visit, surroundings.clock.localNow());
     json_ ? printJson(surroundings, visitJson(store.site(), stored))
           : printVisit(surroundings, store.site(), stored);

@@ -26,7 +26,7 @@ class Rounds : public Command {
   }
   int execute(const Surroundings& surroundings) override {
     Store store =
-        Store::open(record_, close_ > 0 ? Store::Mode::readWrite : Store::Mode::readOnly, surroundings.clock);
+        openRecord(record_, close_ > 0 ? Store::Mode::readWrite : Store::Mode::readOnly, surroundings);
     if (close_ > 0) {
       store.closeRound(close_);
     }

@@ -46,7 +46,7 @@ class Service : public Command {
       }
       event_.lastDay = dayOf(until_, surroundings);
     }
-    Store store = Store::open(record_, Store::Mode::readWrite, surroundings.clock);
+    Store store = openRecord(record_, Store::Mode::readWrite, surroundings);
     const StandardEvent made = decideOnStandard(store, event_, signerFrom(store, person_, file_));
     if (json_) {
       printJson(surroundings,

@@ -27,7 +27,7 @@ class LifeCommand : public Command {
     app.add_flag("--json", json_, "print one JSON document");
   }
   int execute(const Surroundings& surroundings) override {
-    Store store = Store::open(record_, Store::Mode::readWrite, surroundings.clock);
+    Store store = openRecord(record_, Store::Mode::readWrite, surroundings);
     const Signer signer = signerFrom(store, person_, file_);
     const LifeEvent event = signCalibration(store, calibration_, act(), signer, reason_);
     const std::string digest = hexOf(event.digest);

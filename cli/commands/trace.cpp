@@ -243,7 +243,7 @@ void printStandard(std::ostream& out, const StandardTrace& trace) {
                 {"as left"},
                 {"certificate"},
                 {"on the day"}});
-    for (const StandardUse& use : trace.uses) {
+    for (const UseOfStandard& use : trace.uses) {
       uses.add({std::to_string(use.calibration), formatMoment(use.performed), use.channel,
                 std::string(text(use.subject)), std::string(text(use.found)), std::string(text(use.left)),
                 use.certificate, use.validOnDay ? "valid" : "not valid"});

@@ -145,6 +145,14 @@ void resultFaults(Faults& faults, const CertificateSource& source) {
   }
 }
 
+/// Did a reviewer allow the standard's use that day without a valid certificate? The certificate then says
+/// so.
+bool allowedOn(const CertificateSource& source, const UsedStandard& used, Date day) {
+  const Standard* standard = source.site->standard(used.serial);
+  const StandardUse use = standard != nullptr ? standardUse(*standard, day) : StandardUse{};
+  return use.allowed && use.certificate->number == used.certificate;
+}
+
 void standardFault(Faults& faults, const CertificateSource& source, const UsedStandard& used) {
   const Moment performed = source.calibration->performed;
   const StandardCertificate* certificate = usedCertificate(*source.site, used);
@@ -156,7 +164,8 @@ void standardFault(Faults& faults, const CertificateSource& source, const UsedSt
     return;
   }
   if (!performed.is_special() &&
-      (performed.date() < certificate->validFrom || performed.date() > certificate->validUntil)) {
+      (performed.date() < certificate->validFrom || performed.date() > certificate->validUntil) &&
+      !allowedOn(source, used, performed.date())) {
     fault(faults,
           fmt::format("certificate {} of standard {} is valid from {} to {}, the work was on {}",
                       certificate->number, used.serial, formatDate(certificate->validFrom),

@@ -222,6 +222,29 @@ std::vector<LabelledText> setupTexts(const CertificateSource& source) {
   return texts;
 }
 
+/// What the plan states of reference junction and leads, where the subject has them.
+void addConnection(std::vector<LabelledText>& texts, const CertificateSource& source) {
+  const Subject subject = source.calibration->subject;
+  const auto* kind =
+      subject == Subject::channel && source.setup != nullptr ? &source.setup->setup.kind : nullptr;
+  const auto* bare = subject == Subject::sensor && source.sensor != nullptr && !source.sensor->range.output
+                         ? &source.sensor->range
+                         : nullptr;
+  const bool couple = (kind != nullptr && std::holds_alternative<ThermocoupleSetup>(*kind)) ||
+                      (bare != nullptr && bare->thermocouple.has_value());
+  const bool rtd = (kind != nullptr && std::holds_alternative<RtdSetup>(*kind)) ||
+                   (bare != nullptr && bare->rtd.has_value());
+  if (couple && source.plan->junctionUncertainty) {
+    add(texts, "Reference junction",
+        "known to " + formatShortest(*source.plan->junctionUncertainty) +
+            " K (expanded, k = 2); in the uncertainty where mV were used");
+  }
+  if (rtd && source.plan->leadHalfWidth) {
+    add(texts, "Leads",
+        "within ±" + formatShortest(*source.plan->leadHalfWidth) + " Ω; in the uncertainty (rectangular)");
+  }
+}
+
 std::vector<LabelledText> methodTexts(const CertificateSource& source) {
   std::vector<LabelledText> texts;
   if (source.plan != nullptr) {
@@ -233,6 +256,7 @@ std::vector<LabelledText> methodTexts(const CertificateSource& source) {
     if (source.plan->settleSeconds > 0.0) {
       add(texts, "Settling time", formatShortest(source.plan->settleSeconds) + " s before each reading");
     }
+    addConnection(texts, source);
   }
   return texts;
 }
@@ -342,6 +366,18 @@ std::vector<std::string> deviationTexts(const CertificateSource& source) {
   if (!calibration.conditions.temperature && !calibration.conditions.humidity &&
       calibration.conditions.note.empty()) {
     texts.emplace_back("The ambient conditions were not recorded.");
+  }
+  for (const UsedStandard& used : calibration.standards) {
+    const Standard* standard = source.site->standard(used.serial);
+    const StandardUse use =
+        standard != nullptr ? standardUse(*standard, calibration.performed.date()) : StandardUse{};
+    if (use.allowed) {
+      texts.push_back(
+          fmt::format("Standard {} had no valid certificate on the day; its use from {} to {} was allowed by "
+                      "{}: {}.",
+                      used.serial, formatDate(use.event->firstDay), formatDate(use.event->lastDay),
+                      use.event->person, use.event->reason));
+    }
   }
   if (!calibration.remarks.empty()) {
     texts.push_back("Remarks: " + calibration.remarks);

@@ -62,6 +62,7 @@ bool outside(double value, const ChartLimits& limits) {
 
 void addPoints(ControlChart& chart, const std::vector<double>& values, const ChartSettings& settings) {
   const double keep = 1.0 - settings.weight;
+  chart.points.reserve(values.size());
   double average = chart.mean;
   double kept = 1.0;  // (1 - lambda)^2t
   for (std::size_t i = 0; i < values.size(); ++i) {

@@ -6,6 +6,7 @@
 #include <stdexcept>
 #include <utility>
 
+#include "core/metrology/adjustment_search.h"
 #include "core/metrology/linear_program.h"
 #include "core/metrology/run_figures.h"
 #include "core/signal/converter.h"
@@ -15,7 +16,6 @@ namespace spanwright {
 namespace {
 
 constexpr double kInfinite = std::numeric_limits<double>::infinity();
-using Points = std::vector<AdjustmentPoint>;
 
 double place(const AdjustmentPoint& point, const ReadingScale& scale) {
   return (point.reading - scale.low) / (scale.high - scale.low);
@@ -39,27 +39,32 @@ double slackOf(const AdjustmentPoint& point, const ReadingScale& scale) {
                            std::abs(point.expected)});
 }
 
-std::vector<double> errorsAfter(const Points& points, const ReadingScale& scale, const Correction& correction,
-                                double step) {
-  std::vector<double> errors;
-  for (const AdjustmentPoint& point : points) {
-    errors.push_back(toStep(corrected(point, scale, correction), step) - point.expected);
-  }
-  return errors;
-}
+// For readings in a straight line from what is corrected to what is shown.
+class StraightEffect final : public CorrectionEffect {
+ public:
+  explicit StraightEffect(const ReadingScale& scale) : scale_(scale) {}
 
-double worstFraction(const Points& points, const ReadingScale& scale, const std::vector<double>& errors) {
-  double worst = 0.0;
-  for (std::size_t i = 0; i < points.size(); ++i) {
-    worst = std::max(worst, fraction(errors[i], points[i].limits, slackOf(points[i], scale)));
+  std::vector<double> errorsAfter(const AdjustmentPoints& points, const Correction& correction,
+                                  bool stepped) const override {
+    std::vector<double> errors;
+    for (const AdjustmentPoint& point : points) {
+      const double step = stepped ? scale_.step : 0.0;
+      errors.push_back(toStep(corrected(point, scale_, correction), step) - point.expected);
+    }
+    return errors;
   }
-  return worst;
-}
+  BestCorrection best(const AdjustmentPoints& points, const TrimRange& trim) const override;
+
+ private:
+  const ReadingScale& scale_;
+};
 
 // The program in units of the largest error, so that its numbers are around 1.
 class Search {
  public:
-  Search(const Points& points, const ReadingScale& scale, TrimRange trim) : points_(points), scale_(scale) {
+  Search(const StraightEffect& effect, const AdjustmentPoints& points, const ReadingScale& scale,
+         TrimRange trim)
+      : effect_(effect), points_(points), scale_(scale) {
     double lowest = kInfinite, highest = -kInfinite;
     for (const AdjustmentPoint& point : points) {
       unit_ = std::max(unit_, std::abs(point.reading - point.expected));
@@ -71,7 +76,7 @@ class Search {
         }
       }
     }
-    if (highest - lowest < 0.1) {
+    if (highest - lowest < kLeastSpread) {
       trim.spanLow = trim.spanHigh = 0.0;
     }
     // No correction that helps moves the reading by more than twice the largest error over the points' width,
@@ -81,13 +86,8 @@ class Search {
     span_ = {std::max(trim.spanLow / unit_, -kWide), std::min(trim.spanHigh / unit_, kWide)};
   }
 
-  struct Best {
-    Correction correction;
-    double worst = kInfinite;
-  };
-
-  Best best() const {
-    Best result{{}, worst({})};
+  BestCorrection best() const {
+    BestCorrection result{{}, worst({})};
     if (!(unit_ > 0.0)) {
       return result;  // no error at all
     }
@@ -106,7 +106,7 @@ class Search {
 
  private:
   double worst(const Correction& correction) const {
-    return worstFraction(points_, scale_, errorsAfter(points_, scale_, correction, 0.0));
+    return worstFraction(points_, scale_, effect_.errorsAfter(points_, correction, false));
   }
 
   // error + zero + span * place <= fraction * limit, both ways; over zero, span, fraction.
@@ -124,17 +124,23 @@ class Search {
     return constraints;
   }
 
-  const Points& points_;
+  const StraightEffect& effect_;
+  const AdjustmentPoints& points_;
   const ReadingScale& scale_;
   double unit_ = 0.0;
   double leastLimit_ = kInfinite;
   VariableRange zero_, span_;
 };
 
+BestCorrection StraightEffect::best(const AdjustmentPoints& points, const TrimRange& trim) const {
+  return Search(*this, points, scale_, trim).best();
+}
+
 // The worst fraction that is left at the point where it is largest, could each be moved on its own: what its
 // repeats differ by. `bySide`: readings from different sides are different points.
-double scatter(const Points& points, const ReadingScale& scale, bool bySide) {
-  Points sorted = points;
+double scatter(const CorrectionEffect& effect, const AdjustmentPoints& points, const ReadingScale& scale,
+               bool bySide) {
+  AdjustmentPoints sorted = points;
   std::sort(sorted.begin(), sorted.end(), [&](const AdjustmentPoint& a, const AdjustmentPoint& b) {
     return std::pair(bySide ? a.direction : Direction::none, a.expected) <
            std::pair(bySide ? b.direction : Direction::none, b.expected);
@@ -149,14 +155,15 @@ double scatter(const Points& points, const ReadingScale& scale, bool bySide) {
     if (to - from < 2) {
       continue;
     }
-    const Points repeats(sorted.begin() + static_cast<std::ptrdiff_t>(from),
-                         sorted.begin() + static_cast<std::ptrdiff_t>(to));
-    worst = std::max(worst, Search(repeats, scale, TrimRange::zeroOnly()).best().worst);
+    const AdjustmentPoints repeats(sorted.begin() + static_cast<std::ptrdiff_t>(from),
+                                   sorted.begin() + static_cast<std::ptrdiff_t>(to));
+    worst = std::max(worst, effect.best(repeats, TrimRange::zeroOnly()).worst);
   }
   return worst;
 }
 
-AdjustmentAdvice judge(const AdvisedAdjustment& found, const Points& points, const ReadingScale& scale) {
+AdjustmentAdvice judge(const AdvisedAdjustment& found, const CorrectionEffect& effect,
+                       const AdjustmentPoints& points) {
   if (found.worstExact > 1.0) {
     if (found.scatterFraction > 1.0) {
       return AdjustmentAdvice::notRepeatable;
@@ -164,8 +171,7 @@ AdjustmentAdvice judge(const AdvisedAdjustment& found, const Points& points, con
     if (found.hysteresisFraction > 1.0) {
       return AdjustmentAdvice::hysteresis;
     }
-    return Search(points, scale, {}).best().worst <= 1.0 ? AdjustmentAdvice::beyondTrim
-                                                         : AdjustmentAdvice::nonLinear;
+    return effect.best(points, {}).worst <= 1.0 ? AdjustmentAdvice::beyondTrim : AdjustmentAdvice::nonLinear;
   }
   if (found.worstPredicted > 1.0) {
     return AdjustmentAdvice::stepTooCoarse;
@@ -217,17 +223,23 @@ std::optional<std::string> adjustmentFault(const std::vector<AdjustmentPoint>& p
   return std::nullopt;
 }
 
-AdvisedAdjustment adviseAdjustment(const std::vector<AdjustmentPoint>& points, const ReadingScale& scale,
-                                   double adjustLimit, const TrimRange& trim) {
-  if (const auto fault = adjustmentFault(points, scale, adjustLimit, trim)) {
-    throw std::invalid_argument(*fault);
+double worstFraction(const AdjustmentPoints& points, const ReadingScale& scale,
+                     const std::vector<double>& errors) {
+  double worst = 0.0;
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    worst = std::max(worst, fraction(errors[i], points[i].limits, slackOf(points[i], scale)));
   }
+  return worst;
+}
+
+AdvisedAdjustment adviseBy(const CorrectionEffect& effect, const AdjustmentPoints& points,
+                           const ReadingScale& scale, double adjustLimit, const TrimRange& trim) {
   AdvisedAdjustment result;
-  const std::vector<double> errorsNow = errorsAfter(points, scale, {}, 0.0);
+  const std::vector<double> errorsNow = effect.errorsAfter(points, {}, false);
   result.worstNow = worstFraction(points, scale, errorsNow);
-  result.scatterFraction = scatter(points, scale, true);
-  result.hysteresisFraction = scatter(points, scale, false);
-  const Search::Best best = Search(points, scale, trim).best();
+  result.scatterFraction = scatter(effect, points, scale, true);
+  result.hysteresisFraction = scatter(effect, points, scale, false);
+  const BestCorrection best = effect.best(points, trim);
   result.worstExact = best.worst;
   const auto leaveAlone = [&] {
     result.correction = {};
@@ -239,14 +251,22 @@ AdvisedAdjustment adviseAdjustment(const std::vector<AdjustmentPoint>& points, c
     return result;
   }
   result.correction = best.correction;
-  result.predictedErrors = errorsAfter(points, scale, best.correction, scale.step);
+  result.predictedErrors = effect.errorsAfter(points, best.correction, true);
   result.worstPredicted = worstFraction(points, scale, result.predictedErrors);
-  result.advice = judge(result, points, scale);
+  result.advice = judge(result, effect, points);
   // The steps may spoil the gain.
   if (result.worstPredicted >= result.worstNow) {
     leaveAlone();
   }
   return result;
+}
+
+AdvisedAdjustment adviseAdjustment(const std::vector<AdjustmentPoint>& points, const ReadingScale& scale,
+                                   double adjustLimit, const TrimRange& trim) {
+  if (const auto fault = adjustmentFault(points, scale, adjustLimit, trim)) {
+    throw std::invalid_argument(*fault);
+  }
+  return adviseBy(StraightEffect(scale), points, scale, adjustLimit, trim);
 }
 
 std::string_view text(AdjustmentAdvice advice) {

@@ -96,4 +96,29 @@ std::optional<std::string> adjustmentFault(const std::vector<AdjustmentPoint>& p
 AdvisedAdjustment adviseAdjustment(const std::vector<AdjustmentPoint>& points, const ReadingScale& scale,
                                    double adjustLimit, const TrimRange& trim = {});
 
+/// A square root between what is corrected and what is read: signal = flow^2, both as fractions of their
+/// spans.
+struct RootTransfer {
+  double cutOffPercent = 0.0;  ///< below this percent of flow the reading is that of no flow
+  double step = 0.0;  ///< one step of the converter before the root, as a fraction of span; 0: not known
+};
+
+/// adjustmentFault, or a cut-off or step that cannot be, or a value expected below no flow.
+std::optional<std::string> rootAdjustmentFault(const std::vector<AdjustmentPoint>& points,
+                                               const ReadingScale& scale, const RootTransfer& root,
+                                               double adjustLimit, const TrimRange& trim);
+
+/// The advice where zero and span are set before a square root: signal -> signal + zero + span * signal, as
+/// fractions of the span before the root; `correction` and `trim` are in these, everything else in reading
+/// units as above. What each reading tells of the signal is taken back through the root, each limit at each
+/// fraction of tolerance likewise, so that the worst fraction of the readings' own tolerances is the least
+/// there is. Predicted errors are brought through the step of the converter, the root with its cut-off, and
+/// the step of the reading
+/// (`scale.step`). A reading that the transfer never shows (below no flow, or between it and the cut-off)
+/// says nothing about the signal: the signal there is taken as right, and the reading's difference from it to
+/// stay. Throws std::invalid_argument with the words of rootAdjustmentFault.
+AdvisedAdjustment adviseRootAdjustment(const std::vector<AdjustmentPoint>& points, const ReadingScale& scale,
+                                       const RootTransfer& root, double adjustLimit,
+                                       const TrimRange& trim = {});
+
 }  // namespace spanwright

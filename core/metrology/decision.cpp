@@ -160,7 +160,8 @@ std::optional<double> testUncertaintyRatio(const ErrorLimits& limits, double exp
   const double room = std::isfinite(half)          ? half
                       : std::isfinite(limits.high) ? std::abs(limits.high)
                                                    : std::abs(limits.low);
-  return room > 0.0 ? std::optional(room / expandedUncertainty) : std::nullopt;
+  const double ratio = room / expandedUncertainty;
+  return room > 0.0 && std::isfinite(ratio) ? std::optional(ratio) : std::nullopt;
 }
 
 double twoPercentFactor(double ratio) {

@@ -74,7 +74,7 @@ Decision decide(const ErrorLimits& limits, const Guard& guard, double error);
 bool accepted(const Guard& guard, double error);
 
 /// Test uncertainty ratio: half the distance of the limits over U, or for one limit its distance from 0 over
-/// U. Nothing when that is 0. With U = 2 u the same as the measurement capability index C_m of JCGM 106 7.6.
+/// U. Nothing when it is 0 or no double holds it. With U = 2 u the same as the index C_m of JCGM 106 7.6.
 std::optional<double> testUncertaintyRatio(const ErrorLimits& limits, double expandedUncertainty);
 
 /// The factor r of U (k = 2) that keeps false acceptance of symmetric limits at or below 2 % for any spread

@@ -110,6 +110,12 @@ struct Plan {
   std::vector<std::string> cautions;
   double settleSeconds = 0.0;
   double minutes = 30.0;  ///< working time of one visit
+  /// Expanded uncertainty (k = 2) of the temperature that the reference junction is taken to have when mV are
+  /// applied or measured, K; nothing: not stated, and not in the budget.
+  std::optional<double> junctionUncertainty{};
+  /// Half-width of what leads may add to a resistance applied or measured, after any correction, ohm;
+  /// rectangular (GUM 4.3.7). Nothing: not stated.
+  std::optional<double> leadHalfWidth{};
 };
 
 /// How often; `months` when positive, else `days`.

@@ -112,6 +112,16 @@ class Faults {
       if (const auto fault = planRuleFault(plan.decisionRule)) {
         add("plan \"{}\": {}", plan.code, *fault);
       }
+      const auto unusable = [](const std::optional<double>& stated) {
+        return stated && !(*stated > 0.0 && std::isfinite(*stated));
+      };
+      if (unusable(plan.junctionUncertainty)) {
+        add("plan \"{}\": the uncertainty of the reference junction must be above zero K, or left out",
+            plan.code);
+      }
+      if (unusable(plan.leadHalfWidth)) {
+        add("plan \"{}\": the half-width of the leads must be above zero ohm, or left out", plan.code);
+      }
     }
   }
 

@@ -27,14 +27,6 @@ std::vector<Form> formsOf(const Span& signal, const std::optional<Span>& counts,
   return forms;
 }
 
-/// One step of the converter as a fraction of span: 2^bits - 1 steps make the span, and a count is whole. 0:
-/// not known.
-double stepFraction(int bits, const std::optional<Span>& counts) {
-  const double converter = bits > 0 ? 1.0 / (std::exp2(bits) - 1.0) : 0.0;
-  const double count = counts ? 1.0 / std::abs(counts->width()) : 0.0;
-  return std::max(converter, count);
-}
-
 double percentOf(const Span& span, double error) {
   return 100.0 * error / std::abs(span.width());
 }
@@ -51,7 +43,7 @@ class AnalogInputModel final : public ChannelModel {
 
   double step() const override { return stepAt(readingSpan().high); }
   double stepAt(double expectedReading) const override {
-    const double fraction = stepFraction(setup_.bits, setup_.counts);
+    const double fraction = converterStep(setup_.bits, setup_.counts);
     const double width = std::abs(readingSpan().width());
     if (readsCounts_)
       return fraction * width;
@@ -209,7 +201,7 @@ class AnalogOutputModel final : public ChannelModel {
   Span appliedSpan() const override { return command(ownForm_); }
   Span readingSpan() const override { return setup_.signal; }
   double step() const override {
-    return stepFraction(setup_.bits, setup_.counts) * std::abs(setup_.signal.width());
+    return converterStep(setup_.bits, setup_.counts) * std::abs(setup_.signal.width());
   }
 
   Expected expected(double applied) const override {

@@ -15,9 +15,6 @@ namespace {
 
 constexpr double kColdestPlace = -40.0;
 constexpr double kWarmestPlace = 85.0;
-constexpr double kLargestPlainSlope = 0.05;
-constexpr double kClearlyBetter = 0.5;
-constexpr double kApart = 1.0;  // K
 
 constexpr std::array kAllTypes{ThermocoupleType::B, ThermocoupleType::C, ThermocoupleType::E,
                                ThermocoupleType::J, ThermocoupleType::K, ThermocoupleType::N,
@@ -77,45 +74,6 @@ Expected told(const CoupleInput& input, const CoupleFault& fault, Celsius applie
   return RangeResult::notANumber;
 }
 
-bool below(RangeResult result) {
-  return result == RangeResult::belowRange || result == RangeResult::belowFunction;
-}
-bool above(RangeResult result) {
-  return result == RangeResult::aboveRange || result == RangeResult::aboveFunction;
-}
-
-struct Misfit {
-  double squares = 0.0;
-  double largest = 0.0;
-  int inside = 0;  ///< readings with a predicted temperature
-  bool possible = true;
-};
-
-/// How far the readings are from what the fault makes the input show. Where it stands at or beyond an end, a
-/// reading there fits whatever it is.
-Misfit misfitOf(const CoupleInput& input, const CoupleFault& fault,
-                const std::vector<CoupleObservation>& observations) {
-  Misfit misfit;
-  for (const CoupleObservation& seen : observations) {
-    const Expected predicted = predictedReading(input, fault, seen.applied);
-    double residual = 0.0;
-    if (const auto* value = std::get_if<double>(&predicted)) {
-      residual = seen.reading.value - *value;
-      ++misfit.inside;
-    } else if (above(std::get<RangeResult>(predicted))) {
-      residual = std::min(0.0, seen.reading.value - input.range.high.value);
-    } else if (below(std::get<RangeResult>(predicted))) {
-      residual = std::max(0.0, seen.reading.value - input.range.low.value);
-    } else {
-      misfit.possible = false;
-      return misfit;
-    }
-    misfit.squares += residual * residual;
-    misfit.largest = std::max(misfit.largest, std::abs(residual));
-  }
-  return misfit;
-}
-
 struct Candidate {
   CoupleFault fault;
   int fitted = 0;
@@ -124,11 +82,10 @@ struct Candidate {
 
 /// The emf all readings have too much: the least-squares answer in kelvin, to first order in the residuals,
 /// so each is weighted by the slope of the function where it was read.
-std::optional<double> commonEmf(const CoupleInput& input,
-                                const std::vector<CoupleObservation>& observations) {
+std::optional<double> commonEmf(const CoupleInput& input, const TemperatureObservations& observations) {
   double weights = 0.0;
   double sum = 0.0;
-  for (const CoupleObservation& seen : observations) {
+  for (const TemperatureObservation& seen : observations) {
     const Expected read = thermocoupleMillivolts(input.type, seen.reading);
     const Expected ideal = thermocoupleMillivolts(input.type, seen.applied);
     const Expected slope = seebeckMicrovoltsPerKelvin(input.type, seen.reading);
@@ -154,8 +111,7 @@ std::optional<Celsius> placeFor(const CoupleInput& input, double more) {
   return Celsius{*value};
 }
 
-std::vector<Candidate> candidatesFor(const CoupleInput& input,
-                                     const std::vector<CoupleObservation>& observations) {
+std::vector<Candidate> candidatesFor(const CoupleInput& input, const TemperatureObservations& observations) {
   std::vector<Candidate> candidates{{{CoupleFaultKind::openHigh, input.type, {}}, 0, 0},
                                     {{CoupleFaultKind::openLow, input.type, {}}, 0, 0},
                                     {{CoupleFaultKind::reversed, input.type, {}}, 0, 2}};
@@ -163,7 +119,7 @@ std::vector<Candidate> candidatesFor(const CoupleInput& input,
     if (type != input.type)
       candidates.push_back({{CoupleFaultKind::otherType, type, {}}, 0, 2});
   double mean = 0.0;
-  for (const CoupleObservation& seen : observations)
+  for (const TemperatureObservation& seen : observations)
     mean += seen.reading.value / static_cast<double>(observations.size());
   if (mean >= kColdestPlace && mean <= kWarmestPlace)
     candidates.push_back({{CoupleFaultKind::shorted, input.type, {mean}}, 1, 3});
@@ -175,50 +131,6 @@ std::vector<Candidate> candidatesFor(const CoupleInput& input,
       candidates.push_back({{CoupleFaultKind::extensionReversed, input.type, *place}, 1, 3});
   }
   return candidates;
-}
-
-/// Residual of the errors about their best straight line whose slope is no more than kLargestPlainSlope.
-double plainResidual(const std::vector<CoupleObservation>& observations) {
-  const auto count = static_cast<double>(observations.size());
-  double meanApplied = 0.0;
-  double meanError = 0.0;
-  for (const CoupleObservation& seen : observations) {
-    meanApplied += seen.applied.value / count;
-    meanError += (seen.reading.value - seen.applied.value) / count;
-  }
-  double sxx = 0.0;
-  double sxy = 0.0;
-  for (const CoupleObservation& seen : observations) {
-    const double x = seen.applied.value - meanApplied;
-    sxx += x * x;
-    sxy += x * (seen.reading.value - seen.applied.value - meanError);
-  }
-  const double slope = std::clamp(sxy / sxx, -kLargestPlainSlope, kLargestPlainSlope);
-  double squares = 0.0;
-  for (const CoupleObservation& seen : observations) {
-    const double left =
-        seen.reading.value - seen.applied.value - meanError - slope * (seen.applied.value - meanApplied);
-    squares += left * left;
-  }
-  return std::sqrt(squares / std::max(1.0, count - 2.0));
-}
-
-/// Applied temperatures that are a kelvin or more from every one counted before.
-int distinctTemperatures(const std::vector<CoupleObservation>& observations) {
-  std::vector<double> applied;
-  applied.reserve(observations.size());
-  for (const CoupleObservation& seen : observations)
-    applied.push_back(seen.applied.value);
-  std::sort(applied.begin(), applied.end());
-  int distinct = 0;
-  double last = 0.0;
-  for (const double value : applied) {
-    if (distinct == 0 || value - last >= kApart) {
-      ++distinct;
-      last = value;
-    }
-  }
-  return distinct;
 }
 
 }  // namespace
@@ -244,65 +156,29 @@ std::string describe(const CoupleFault& fault) {
   return "";
 }
 
-std::string_view text(NoDiagnosis reason) {
-  switch (reason) {
-    case NoDiagnosis::tooFewPoints:
-      return "fewer than three different temperatures were applied";
-    case NoDiagnosis::noError:
-      return "all errors are inside the tolerance";
-    case NoDiagnosis::plainError:
-      return "a plain zero and span error explains the readings as well";
-    case NoDiagnosis::noneFits:
-      return "no known fault gives such readings";
-    case NoDiagnosis::notANumber:
-      return "a temperature is not a number";
-  }
-  return "";
-}
-
 Expected predictedReading(const CoupleInput& input, const CoupleFault& fault, Celsius applied) {
   assert(input.range.low.value < input.range.high.value);
-  const Expected reading = told(input, fault, applied);
-  if (const auto* value = std::get_if<double>(&reading)) {
-    if (*value < input.range.low.value)
-      return RangeResult::belowRange;
-    if (*value > input.range.high.value)
-      return RangeResult::aboveRange;
-  }
-  return reading;
+  return withinShown(input.range, told(input, fault, applied));
 }
 
-CoupleAnswer diagnoseCouple(const CoupleInput& input, const std::vector<CoupleObservation>& observations,
+CoupleAnswer diagnoseCouple(const CoupleInput& input, const TemperatureObservations& observations,
                             double toleranceKelvin) {
-  assert(toleranceKelvin > 0.0 && std::isfinite(toleranceKelvin));
-  for (const CoupleObservation& seen : observations)
-    if (!std::isfinite(seen.applied.value) || !std::isfinite(seen.reading.value))
-      return NoDiagnosis::notANumber;
-  if (distinctTemperatures(observations) < 3)
-    return NoDiagnosis::tooFewPoints;
-  if (std::all_of(observations.begin(), observations.end(), [&](const CoupleObservation& seen) {
-        return std::abs(seen.reading.value - seen.applied.value) <= toleranceKelvin;
-      }))
-    return NoDiagnosis::noError;
-
+  if (const auto none = undiagnosable(observations, toleranceKelvin))
+    return *none;
   CoupleOffer offer;
   offer.plainResidual = plainResidual(observations);
-  if (offer.plainResidual <= toleranceKelvin)
-    return NoDiagnosis::plainError;
-  for (const Candidate& candidate : candidatesFor(input, observations)) {
-    const Misfit misfit = misfitOf(input, candidate.fault, observations);
-    if (!misfit.possible || misfit.inside < candidate.insideNeeded)
-      continue;
-    const double freedom = static_cast<double>(observations.size()) - candidate.fitted;
-    const double residual = std::sqrt(misfit.squares / freedom);
-    if (residual <= toleranceKelvin && residual <= kClearlyBetter * offer.plainResidual)
-      offer.diagnoses.push_back({candidate.fault, residual, misfit.largest});
-  }
+  const std::vector<Candidate> candidates = candidatesFor(input, observations);
+  std::vector<FaultModel> models;
+  models.reserve(candidates.size());
+  for (const Candidate& candidate : candidates)
+    models.push_back(
+        {[&input, &candidate](Celsius applied) { return predictedReading(input, candidate.fault, applied); },
+         candidate.fitted, candidate.insideNeeded});
+  for (const FaultFit& fit :
+       faultsThatFit(input.range, models, observations, toleranceKelvin, offer.plainResidual))
+    offer.diagnoses.push_back({candidates[fit.model].fault, fit.residual, fit.largest});
   if (offer.diagnoses.empty())
     return NoDiagnosis::noneFits;
-  std::stable_sort(
-      offer.diagnoses.begin(), offer.diagnoses.end(),
-      [](const CoupleDiagnosis& a, const CoupleDiagnosis& b) { return a.residual < b.residual; });
   return offer;
 }
 

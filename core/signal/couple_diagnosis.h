@@ -18,10 +18,10 @@
 #pragma once
 
 #include <string>
-#include <string_view>
 #include <variant>
 #include <vector>
 
+#include "core/signal/diagnosis.h"
 #include "core/signal/thermocouple.h"
 
 namespace spanwright {
@@ -58,26 +58,11 @@ struct CoupleInput {
 /// or beyond that end. An open couple gives belowRange or aboveRange.
 Expected predictedReading(const CoupleInput& input, const CoupleFault& fault, Celsius applied);
 
-struct CoupleObservation {
-  Celsius applied;
-  Celsius reading;
-};
-
 struct CoupleDiagnosis {
   CoupleFault fault;
   double residual = 0.0;  ///< K, root mean square per degree of freedom, of what the fault leaves unexplained
   double largest = 0.0;   ///< K, the largest of it
 };
-
-/// Why nothing is offered.
-enum class NoDiagnosis {
-  tooFewPoints,  ///< fewer than three applied temperatures a kelvin or more apart
-  noError,       ///< all errors are inside the tolerance
-  plainError,    ///< a zero and a small span error explain the readings as well
-  noneFits,
-  notANumber
-};
-std::string_view text(NoDiagnosis reason);
 
 struct CoupleOffer {
   std::vector<CoupleDiagnosis> diagnoses;  ///< best first, never empty
@@ -96,7 +81,7 @@ using CoupleAnswer = std::variant<CoupleOffer, NoDiagnosis>;
 /// temperature: half
 ///   its residual or less, while the plain error leaves more than the tolerance. (5 % and half: common
 ///   practice, no source.)
-CoupleAnswer diagnoseCouple(const CoupleInput& input, const std::vector<CoupleObservation>& observations,
+CoupleAnswer diagnoseCouple(const CoupleInput& input, const TemperatureObservations& observations,
                             double toleranceKelvin);
 
 }  // namespace spanwright

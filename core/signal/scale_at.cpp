@@ -37,23 +37,13 @@ Expected signalFraction(const AnalogInputSetup& setup, int form, double number) 
   return root(setup) ? pressureFraction(part, setup.cutOffPercent) : Expected(part);
 }
 
-/// Nothing when neither converter nor counts are known.
-std::optional<double> stepFraction(const AnalogInputSetup& setup) {
-  std::optional<double> step;
-  if (setup.bits > 0)
-    step = 1.0 / (std::exp2(setup.bits) - 1.0);
-  if (setup.counts)
-    step = std::max(step.value_or(0.0), 1.0 / std::abs(setup.counts->width()));
-  return step;
-}
-
 void addSteps(ScaledValue& value, const AnalogInputSetup& setup, double unitsPart) {
-  const std::optional<double> step = stepFraction(setup);
-  if (step && setup.counts)
-    value.stepCounts = *step * std::abs(setup.counts->width());
-  if (!step || !setup.units)
+  const double step = converterStep(setup.bits, setup.counts);
+  if (step > 0.0 && setup.counts)
+    value.stepCounts = step * std::abs(setup.counts->width());
+  if (!(step > 0.0) || !setup.units)
     return;
-  const double part = root(setup) ? std::sqrt(unitsPart * unitsPart + *step) - unitsPart : *step;
+  const double part = root(setup) ? std::sqrt(unitsPart * unitsPart + step) - unitsPart : step;
   value.stepUnits = std::max(part * std::abs(setup.units->width()), setup.resolution);
 }
 
@@ -103,9 +93,9 @@ Scaled scaleAt(const AnalogInputSetup& setup, Quantity at) {
     value.counts = form->id == kCounts ? number : valueAt(*setup.counts, fraction);
   if (setup.units)
     value.units = form->id == kUnits ? number : valueAt(*setup.units, unitsPart);
-  if (!std::isfinite(value.signal) || !std::isfinite(value.counts.value_or(0.0)) ||
-      !std::isfinite(value.units.value_or(0.0)))
-    return RangeResult::notANumber;
+  if (!std::isfinite(value.percent) || !std::isfinite(value.signal) ||
+      !std::isfinite(value.counts.value_or(0.0)) || !std::isfinite(value.units.value_or(0.0)))
+    return fraction < 0.0 ? RangeResult::belowRange : RangeResult::aboveRange;
   addSteps(value, setup, unitsPart);
   addConverter(value, setup, fraction);
   if (hasLoopBands(setup.signal))

@@ -36,7 +36,8 @@ std::vector<std::string> scaleFaults(const AnalogInputSetup& setup);
 /// `at` in the signal's unit, in counts, or in engineering units (of the same kind as one of these), in all
 /// forms. A line goes on beyond both ends, and `inSpan` tells; through the square root a signal below its
 /// span is no flow. wrongUnit when the setup has no such form; belowFunction for a negative flow through a
-/// square root; notMonotonic for a flow below the cut-off. The setup must have no scaleFaults.
+/// square root; notMonotonic for a flow below the cut-off; aboveRange and belowRange where a form would be
+/// too large a number. The setup must have no scaleFaults.
 Scaled scaleAt(const AnalogInputSetup& setup, Quantity at);
 
 }  // namespace spanwright

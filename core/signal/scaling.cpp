@@ -39,6 +39,12 @@ Expected pressureFraction(double flowFraction, double cutOffPercent) {
   return flowFraction * flowFraction;
 }
 
+double converterStep(int bits, const std::optional<Span>& counts) {
+  const double converter = bits > 0 ? 1.0 / (std::exp2(bits) - 1.0) : 0.0;
+  const double count = counts ? 1.0 / std::abs(counts->width()) : 0.0;
+  return std::max(converter, count);
+}
+
 std::optional<RangeResult> outsideSpan(const Span& span, double value) {
   if (!std::isfinite(value))
     return RangeResult::notANumber;

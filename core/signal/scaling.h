@@ -22,6 +22,10 @@ double flowFraction(double pressureFraction, double cutOffPercent);
 /// notMonotonic.
 Expected pressureFraction(double flowFraction, double cutOffPercent);
 
+/// One step of the converter as a fraction of span: 2^bits - 1 steps make the span, and a count is whole. 0:
+/// not known.
+double converterStep(int bits, const std::optional<Span>& counts);
+
 /// Nothing within 5 % of the span's width around it, else why not. For values of the span's own unit.
 std::optional<RangeResult> outsideSpan(const Span& span, double value);
 

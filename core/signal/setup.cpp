@@ -35,13 +35,15 @@ bool positive(double value) {
 }
 
 bool usable(const Span& span) {
-  return std::isfinite(span.low) && std::isfinite(span.high) && span.low != span.high;
+  return std::isfinite(span.width()) && span.low != span.high;
 }
 
 void requireSpan(Faults& faults, const Span& span, const std::string& whose) {
   const bool finite = std::isfinite(span.low) && std::isfinite(span.high);
   faults.require(finite, "the " + whose + "'s low and high must be numbers");
   faults.require(!finite || span.low != span.high, "the " + whose + "'s low and high are equal");
+  faults.require(!finite || std::isfinite(span.width()),
+                 "the " + whose + "'s low and high are too far apart");
 }
 
 void requireCountSpan(Faults& faults, const std::optional<Span>& counts) {

@@ -38,7 +38,7 @@ const std::vector<CoveredUnit>& units() {
       {"plan",
        {{"plan",
          "site, id, code, revision, title, procedure, scheme, tolerance, adjust_limit, decision_rule, "
-         "cautions, settle_seconds, minutes",
+         "cautions, settle_seconds, minutes, junction_uncertainty, lead_half_width",
          "id", ""}}},
       {"interval",
        {{"interval_policy", "site, id, code, policy, days, months, minimum_days, maximum_days", "id", ""}}},

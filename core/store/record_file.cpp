@@ -5,7 +5,6 @@
 #include <fmt/format.h>
 #include <unistd.h>
 
-#include <algorithm>
 #include <random>
 #include <system_error>
 
@@ -160,10 +159,8 @@ void checkIdentity(Connection& connection) {
 }
 
 void checkWhole(Connection& connection) {
-  std::string finding = connection.text("PRAGMA quick_check(1)");
-  if (finding != "ok") {
-    std::replace(finding.begin(), finding.end(), '\n', ' ');
-    connection.refuse(fmt::format("is damaged ({})", finding), "restore it from a backup");
+  if (const std::string fault = connection.pageFault(); !fault.empty()) {
+    connection.refuse(fmt::format("is damaged ({})", fault), "restore it from a backup");
   }
   Query orphans = connection.query("PRAGMA foreign_key_check");
   if (orphans.bind().step()) {
@@ -265,11 +262,11 @@ std::unique_ptr<Connection> openForChecking(const fs::path& file) {
   auto connection = openForReading(file);
   checkIdentity(*connection);
   refuseOlder(*connection);
-  const std::string finding = connection->text("PRAGMA quick_check(1)");
+  const std::string fault = connection->pageFault();
   // Whether a value fits its column is told by the digests, with the name of what it belongs to.
-  if (finding != "ok" && finding.find("value in") == std::string::npos &&
-      finding.find("CHECK") == std::string::npos) {
-    connection->refuse(fmt::format("is damaged ({})", finding), "restore it from a backup");
+  if (!fault.empty() && fault.find("value in") == std::string::npos &&
+      fault.find("CHECK") == std::string::npos) {
+    connection->refuse(fmt::format("is damaged ({})", fault), "restore it from a backup");
   }
   return connection;
 }

@@ -180,13 +180,14 @@ class RegisterLoader {
     Query row = connection_.query(
         "SELECT id, code, revision, title, procedure, scheme, tolerance, adjust_limit, decision_rule, "
         "cautions, "
-        "settle_seconds, minutes FROM plan WHERE site = $1 ORDER BY id");
+        "settle_seconds, minutes, junction_uncertainty, lead_half_width FROM plan WHERE site = $1 ORDER BY "
+        "id");
     row.bind(code());
     while (row.step()) {
       plans_.emplace(row.integer(0), row.text(1));
       site().plans.push_back({row.text(1), row.text(2), row.text(3), row.text(4), testSchemeAt(row, 5),
                               toleranceAt(row, 6), row.real(7), decisionRuleAt(row, 8), linesAt(row, 9),
-                              row.real(10), row.real(11)});
+                              row.real(10), row.real(11), row.optionalReal(12), row.optionalReal(13)});
     }
   }
 

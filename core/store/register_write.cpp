@@ -93,12 +93,13 @@ class RegisterWriter {
     static const std::string kPlan = insertInto(
         "plan",
         "site, id, code, revision, title, procedure, scheme, tolerance, adjust_limit, decision_rule, "
-        "cautions, settle_seconds, minutes");
+        "cautions, settle_seconds, minutes, junction_uncertainty, lead_half_width");
     for (const Plan& p : site_.plans) {
       const std::int64_t id = std::ssize(plans_) + 1;
       connection_.query(kPlan).run(code(), id, p.code, p.revision, p.title, p.procedure, storedJson(p.scheme),
                                    storedJson(p.tolerance), p.adjustLimit, storedRule(p.decisionRule),
-                                   storedJson(p.cautions), p.settleSeconds, p.minutes);
+                                   storedJson(p.cautions), p.settleSeconds, p.minutes, p.junctionUncertainty,
+                                   p.leadHalfWidth);
       plans_.emplace(p.code, id);
     }
   }

@@ -8,8 +8,10 @@
 #include <cassert>
 #include <cerrno>
 #include <limits>
+#include <thread>
 
 #include "core/record/problem.h"
+#include "core/units/number.h"
 
 namespace spanwright {
 namespace {
@@ -131,7 +133,7 @@ std::string insertInto(std::string_view table, std::string_view columns) {
 
 Connection::Connection(std::filesystem::path file, Access access, std::chrono::milliseconds busyWait,
                        std::filesystem::path shownAs)
-    : file_(std::move(file)), shownAs_(shownAs.empty() ? file_ : std::move(shownAs)) {
+    : file_(std::move(file)), shownAs_(shownAs.empty() ? file_ : std::move(shownAs)), busyWait_(busyWait) {
   int flags = SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE;
   flags |= access == Access::create      ? SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE
            : access == Access::readWrite ? SQLITE_OPEN_READWRITE
@@ -146,7 +148,7 @@ Connection::Connection(std::filesystem::path file, Access access, std::chrono::m
   const int code = sqlite3_open_v2(name.c_str(), &database_, flags, nullptr);
   try {
     check(code);
-    check(sqlite3_busy_timeout(database_, static_cast<int>(busyWait.count())));
+    check(sqlite3_busy_handler(database_, &Connection::waitOnce, this));
     // SQLite opens a file it may not write silently for reading; say so now, not at the first save.
     if (access == Access::readWrite && sqlite3_db_readonly(database_, "main") == 1) {
       fail(SQLITE_READONLY);
@@ -262,7 +264,7 @@ void Connection::execute(std::string_view sql) {
     }
     int code = SQLITE_ROW;
     while (code == SQLITE_ROW) {
-      code = sqlite3_step(statement);
+      code = step(statement);
     }
     if (code != SQLITE_DONE) {
       const int systemError = sqlite3_system_errno(database_);
@@ -305,6 +307,68 @@ std::string Connection::text(std::string_view sql) {
   return row.bind().step() ? row.text(0) : std::string();
 }
 
+std::string Connection::pageFault() {
+  std::string finding = text("PRAGMA quick_check(1)");
+  if (finding == "ok") {
+    return {};
+  }
+  // A page that the disk did not give is reported as a finding as well, and is not lost for that.
+  constexpr std::string_view kCode = "error code=";
+  if (const auto at = finding.find(kCode); at != std::string::npos) {
+    const std::string_view rest = std::string_view(finding).substr(at + kCode.size());
+    const auto number = parseNumber(rest.substr(0, rest.find_first_not_of("0123456789")));
+    const int code = number ? static_cast<int>(number->value) : SQLITE_OK;
+    if ((code & 0xff) == SQLITE_IOERR) {
+      const Sentence sentence = inputOutput(code, 0);
+      refuse(sentence.what, sentence.todo);
+    }
+  }
+  std::replace(finding.begin(), finding.end(), '\n', ' ');
+  return finding;
+}
+
+/// SQLite asks whether to try again for a lock that another program holds. Its own waits grow to a tenth of a
+/// second, so that who waited longest asks least often and may never get a turn among many. Short ones of
+/// random length give everybody the same chance.
+int Connection::waitOnce(void* connection, int waits) noexcept {
+  Connection& c = *static_cast<Connection*>(connection);
+  const auto now = std::chrono::steady_clock::now();
+  if (waits == 0) {
+    c.waitBegan_ = now;
+  }
+  const auto waited = now - c.waitBegan_;
+  if (waited >= c.busyWait_) {
+    return 0;
+  }
+  if (waited >= kQuietWait && !c.toldWaiting_) {
+    c.toldWaiting_ = true;
+    c.tellWaiting(true);
+  }
+  constexpr int kLongestMicroseconds = 10000;
+  std::this_thread::sleep_for(
+      std::chrono::microseconds(std::uniform_int_distribution(500, kLongestMicroseconds)(c.random_)));
+  return 1;
+}
+
+void Connection::tellWaiting(bool waiting) noexcept {
+  try {
+    if (tellWaiting_) {
+      tellWaiting_(waiting);
+    }
+  } catch (...) {  // SQLite is on the stack; and a word that could not be said is no reason to stop saving
+    tellWaiting_ = {};
+  }
+}
+
+int Connection::step(sqlite3_stmt* statement) {
+  const int code = sqlite3_step(statement);
+  if (toldWaiting_) {
+    toldWaiting_ = false;
+    tellWaiting(false);
+  }
+  return code;
+}
+
 bool Connection::inTransaction() const {
   return sqlite3_get_autocommit(database_) == 0;
 }
@@ -336,7 +400,7 @@ void Query::restart([[maybe_unused]] int values) {
 }
 
 bool Query::step() {
-  const int code = sqlite3_step(statement_);
+  const int code = connection_->step(statement_);
   if (code == SQLITE_ROW) {
     return true;
   }

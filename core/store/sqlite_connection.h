@@ -11,6 +11,7 @@
 #include <functional>
 #include <memory>
 #include <optional>
+#include <random>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -126,6 +127,11 @@ class Connection {
   ~Connection();
 
   const std::filesystem::path& file() const { return file_; }
+  /// Waits shorter than this are not worth a word.
+  static constexpr std::chrono::milliseconds kQuietWait{500};
+  /// `tell` is called with true, once, when waiting for another program takes longer than kQuietWait, and
+  /// with false when that wait is over. It must not use this connection; what it throws is dropped.
+  void onWaiting(std::function<void(bool waiting)> tell) { tellWaiting_ = std::move(tell); }
   /// The file's first bytes, at most `count`, read through SQLite's own handle. Never open and close the file
   /// beside it: closing any handle of a file drops every lock this process has on it (POSIX fcntl), and
   /// another program would then take the log away from under an open connection.
@@ -140,6 +146,9 @@ class Connection {
   /// First column of the first row.
   std::int64_t integer(std::string_view sql);
   std::string text(std::string_view sql);
+  /// Looks at every page of the file: the first thing wrong with it, on one line, or nothing. StorageError
+  /// when the disk does not give a page.
+  std::string pageFault();
   /// False outside transactions, and when a failure ended one on its own (a full disk does).
   bool inTransaction() const;
   /// Rolls back what is open; nothing to report when that fails, the file is then repaired at the next
@@ -157,10 +166,18 @@ class Connection {
   [[noreturn]] void fail(int code) const;
   void giveBack(sqlite3_stmt* statement) noexcept;
   sqlite3_stmt* prepare(std::string_view sql, std::string_view* rest = nullptr);
+  static int waitOnce(void* connection, int waits) noexcept;
+  int step(sqlite3_stmt* statement);
+  void tellWaiting(bool waiting) noexcept;
 
   std::filesystem::path file_;
   std::filesystem::path shownAs_;
   bool temporary_ = false;
+  std::chrono::milliseconds busyWait_{0};
+  std::function<void(bool)> tellWaiting_;
+  std::chrono::steady_clock::time_point waitBegan_;
+  bool toldWaiting_ = false;
+  std::minstd_rand random_{std::random_device{}()};
   sqlite3* database_ = nullptr;
   std::unordered_map<std::string, std::vector<sqlite3_stmt*>> idle_;
 };

@@ -46,6 +46,9 @@ Store Store::open(const std::filesystem::path& file, Mode mode, const Clock& clo
 const std::filesystem::path& Store::file() const {
   return impl_->file;
 }
+void Store::onWaiting(std::function<void(bool waiting)> tell) {
+  impl_->connection->onWaiting(std::move(tell));
+}
 const Clock& Store::clock() const {
   return *impl_->clock;
 }

@@ -167,6 +167,10 @@ class Store {
   };
 
   const std::filesystem::path& file() const;
+  /// `tell` is called with true, once, when a call has waited half a second for another program that is
+  /// writing, and with false when that wait is over. It runs inside the waiting call, on its thread, and must
+  /// not use this Store.
+  void onWaiting(std::function<void(bool waiting)> tell);
   const Clock& clock() const;  ///< the one it was opened with
   /// The whole register as last read. References into it live until the next call that changes the register,
   /// undoes such a change or refreshes: copy what must live longer.
@@ -264,6 +268,8 @@ class Store {
   // Certificates: the number is allotted at first issue and stays.
   IssuedCertificate issueCertificate(CalibrationId calibration);
   std::optional<IssuedCertificate> issuedCertificate(CalibrationId calibration) const;
+  /// An earlier revision of it, or the present one.
+  std::optional<IssuedCertificate> issuedRevision(CalibrationId calibration, int revision) const;
 
   // Import staging.
   void stage(const StagedRow& row);

@@ -17,21 +17,25 @@ UnitKey unitOf(const Query& row) {
   return {"certificate", {row.integer(4), row.integer(5)}};
 }
 
-/// The entry that issued the present revision.
-JournalEntry issueEntry(Connection& connection, std::string_view site, const Query& row) {
+/// The certificate as its `revision` was issued, or as the newest (0); nothing when there was no such
+/// revision.
+std::optional<IssuedCertificate> certificateOf(Connection& connection, std::string_view site,
+                                               const Query& row, int revision) {
+  // One entry for each revision, the newest last. A record from before there was a journal has one for all
+  // until then.
   const auto entries = entriesAbout(connection, site, unitOf(row));
   if (entries.empty()) {
     row.damaged(fmt::format("the journal does not know of certificate {}", row.text(0)));
   }
-  return entries.back();
-}
-
-IssuedCertificate certificateOf(Connection& connection, std::string_view site, const Query& row) {
-  const JournalEntry entry = issueEntry(connection, site, row);
-  // A record from before there was a journal tells only when its first revision was issued.
+  const int newest = row.smallInteger(3);
+  const int back = revision == 0 ? 0 : newest - revision;
+  if (back < 0 || back >= std::ssize(entries)) {
+    return std::nullopt;
+  }
+  const JournalEntry& entry = entries[entries.size() - 1 - static_cast<std::size_t>(back)];
   const Moment revised = entry.act == acts::kIssued ? entry.atUtc : utcAt(row, 2);
-  return {row.text(0), row.integer(1), utcAt(row, 2), row.smallInteger(3), {entry.entry, entry.hash},
-          revised};
+  return IssuedCertificate{
+      row.text(0), row.integer(1), utcAt(row, 2), newest - back, {entry.entry, entry.hash}, revised};
 }
 
 /// Did anything become of the calibration since the present revision was issued?
@@ -58,7 +62,7 @@ IssuedCertificate Store::issueCertificate(CalibrationId calibration) {
     {
       Query row = impl.connection->query(kSelect);
       if (row.bind(impl.code(), calibration).step()) {
-        const IssuedCertificate issued = certificateOf(*impl.connection, impl.code(), row);
+        const IssuedCertificate issued = *certificateOf(*impl.connection, impl.code(), row, 0);
         if (!outdated(*impl.connection, impl.code(), calibration, issued.journal.entry)) {
           return issued;
         }
@@ -85,11 +89,15 @@ IssuedCertificate Store::issueCertificate(CalibrationId calibration) {
 }
 
 std::optional<IssuedCertificate> Store::issuedCertificate(CalibrationId calibration) const {
+  return issuedRevision(calibration, 0);
+}
+
+std::optional<IssuedCertificate> Store::issuedRevision(CalibrationId calibration, int revision) const {
   Query row = impl_->connection->query(kSelect);
   if (!row.bind(impl_->code(), calibration).step()) {
     return std::nullopt;
   }
-  return certificateOf(*impl_->connection, impl_->code(), row);
+  return certificateOf(*impl_->connection, impl_->code(), row, revision);
 }
 
 }  // namespace spanwright

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/signal/scaling.h"
 #include "core/units/number.h"
 
 namespace spanwright {
@@ -25,12 +26,27 @@ Readings valueReadings(const std::vector<Reading>& readings) {
   return found;
 }
 
-bool squareRoot(const VisitSheet& sheet) {
-  const auto* input =
-      sheet.setup != nullptr ? std::get_if<AnalogInputSetup>(&sheet.setup->setup.kind) : nullptr;
-  const bool byInput = input != nullptr && input->transfer == TransferKind::squareRoot;
-  const bool bySensor = sheet.sensor != nullptr && sheet.sensor->range.transfer == TransferKind::squareRoot;
-  return (sheet.subject != Subject::sensor && byInput) || (sheet.subject != Subject::channel && bySensor);
+/// A square root between what can be set and what is read.
+struct RootBefore {
+  Span before;  ///< the span before the root
+  RootTransfer transfer;
+  double shownStep = 0.0;  ///< of the reading, after the root
+};
+
+/// An input that reads counts takes its root, if any, after the reading.
+std::optional<RootBefore> rootOf(const VisitSheet& sheet) {
+  const auto* input = sheet.subject != Subject::sensor && sheet.setup != nullptr
+                          ? std::get_if<AnalogInputSetup>(&sheet.setup->setup.kind)
+                          : nullptr;
+  if (input != nullptr && input->transfer == TransferKind::squareRoot && input->readsAs == ReadsAs::units) {
+    return RootBefore{
+        input->signal, {input->cutOffPercent, converterStep(input->bits, input->counts)}, input->resolution};
+  }
+  if (sheet.subject != Subject::channel && sheet.sensor != nullptr &&
+      sheet.sensor->range.transfer == TransferKind::squareRoot) {
+    return RootBefore{sheet.sensor->range.process, {}, sheet.model->step()};
+  }
+  return std::nullopt;
 }
 
 int missingPoints(const VisitSheet& sheet, const std::vector<Reading>& readings) {
@@ -53,13 +69,18 @@ void addFigures(VisitAdvice& advice, const Readings& readings) {
 }
 
 void addCorrection(VisitAdvice& advice) {
-  const Correction& correction = advice.adjustment->correction;
-  const double onePercent = std::abs(advice.span.width()) / 100.0;
+  const Span& span = advice.correctionSpan;
+  Correction correction = advice.adjustment->correction;
+  if (advice.beforeRoot) {  // told in fractions of span
+    correction = {correction.zero * span.width(), correction.span * span.width()};
+  }
+  const double onePercent = std::abs(span.width()) / 100.0;
+  advice.zeroDecimals = std::clamp(static_cast<int>(std::ceil(-std::log10(onePercent / 1000.0))), 0, 9);
   if (std::abs(correction.zero) >= kLeastPercent * onePercent) {
     advice.zeroShift = correction.zero;
   }
   if (std::abs(correction.span) >= kLeastPercent * onePercent) {
-    advice.spanPercent = 100.0 * correction.span / advice.span.width();
+    advice.spanPercent = 100.0 * correction.span / span.width();
   }
   if (advice.adjusts() && !advice.zeroShift && !advice.spanPercent && correction.zero != 0.0) {
     // The tolerance is narrower still, so there is something to say all the same, in two digits.
@@ -74,13 +95,22 @@ void addAdjustment(VisitAdvice& advice, const VisitSheet& sheet, const Readings&
   for (const Reading* reading : readings) {
     points.push_back({reading->expected, reading->indicated, reading->limits, reading->point.direction});
   }
-  const ReadingScale scale{advice.span.low, advice.span.high, sheet.model->step()};
-  if (const auto fault = adjustmentFault(points, scale, advice.adjustLimit, {})) {
+  const auto root = rootOf(sheet);
+  const ReadingScale scale{advice.span.low, advice.span.high, root ? root->shownStep : sheet.model->step()};
+  const auto fault = root ? rootAdjustmentFault(points, scale, root->transfer, advice.adjustLimit, {})
+                          : adjustmentFault(points, scale, advice.adjustLimit, {});
+  if (fault) {
     advice.gap = AdviceGap::unusable;
     advice.fault = *fault;
     return;
   }
-  advice.adjustment = adviseAdjustment(points, scale, advice.adjustLimit);
+  advice.beforeRoot = root.has_value();
+  if (root) {
+    advice.correctionSpan = root->before;
+    advice.adjustment = adviseRootAdjustment(points, scale, root->transfer, advice.adjustLimit);
+  } else {
+    advice.adjustment = adviseAdjustment(points, scale, advice.adjustLimit);
+  }
   addCorrection(advice);
   for (std::size_t i = 0; i < readings.size(); ++i) {
     advice.predicted.push_back({readings[i]->point.sequence, advice.adjustment->predictedErrors[i]});
@@ -88,20 +118,19 @@ void addAdjustment(VisitAdvice& advice, const VisitSheet& sheet, const Readings&
 }
 
 struct KelvinReadings {
-  std::vector<CoupleObservation> observations;
+  TemperatureObservations observations;
   double tolerance = std::numeric_limits<double>::infinity();  // the narrowest of all points
 };
 
 /// Nothing unless every reading is a temperature that answers a temperature.
-std::optional<KelvinReadings> inKelvin(const VisitSheet& sheet, const ThermocoupleSetup& couple,
+std::optional<KelvinReadings> inKelvin(const VisitSheet& sheet, Unit rangeUnit, bool readsTenths,
                                        const Readings& readings) {
-  const double perDegree = couple.readsTenths ? 0.1 : 1.0;
   KelvinReadings found;
+  // Counts of tenths are told as degrees by the setup; what was applied follows from what is expected.
+  const bool counts = dimension(sheet.model->readingSpan().unit) != Dimension::temperature;
+  const double scale = counts && readsTenths ? 0.1 : 1.0;
+  const Unit unit = counts ? rangeUnit : sheet.model->readingSpan().unit;
   for (const Reading* reading : readings) {
-    // Counts of tenths are told as degrees by the setup; what was applied follows from what is expected.
-    const bool counts = dimension(sheet.model->readingSpan().unit) != Dimension::temperature;
-    const double scale = counts ? perDegree : 1.0;
-    const Unit unit = counts ? couple.range.unit : sheet.model->readingSpan().unit;
     const auto applied = convert(reading->expected * scale, unit, Unit::celsius);
     const auto shown = convert(reading->indicated * scale, unit, Unit::celsius);
     const double limit = std::min(-reading->limits.low, reading->limits.high);
@@ -112,25 +141,40 @@ std::optional<KelvinReadings> inKelvin(const VisitSheet& sheet, const Thermocoup
     found.observations.push_back({{*applied}, {*shown}});
     found.tolerance = std::min(found.tolerance, *tolerance);
   }
-  return found;
+  return found.tolerance > 0.0 && std::isfinite(found.tolerance) ? std::optional(found) : std::nullopt;
+}
+
+CelsiusRange shownRange(const Span& range) {
+  const auto low = convert(range.low, range.unit, Unit::celsius);
+  const auto high = convert(range.high, range.unit, Unit::celsius);
+  return {{std::min(*low, *high)}, {std::max(*low, *high)}};
 }
 
 void addDiagnoses(VisitAdvice& advice, const VisitSheet& sheet, const Readings& readings,
                   std::optional<double> ambient) {
-  const auto* couple = sheet.subject != Subject::sensor && sheet.setup != nullptr
-                           ? std::get_if<ThermocoupleSetup>(&sheet.setup->setup.kind)
-                           : nullptr;
-  const auto kelvin = couple != nullptr ? inKelvin(sheet, *couple, readings) : std::nullopt;
-  if (!kelvin || !(kelvin->tolerance > 0.0) || !std::isfinite(kelvin->tolerance)) {
+  if (sheet.subject == Subject::sensor || sheet.setup == nullptr) {
     return;
   }
-  const auto low = convert(couple->range.low, couple->range.unit, Unit::celsius);
-  const auto high = convert(couple->range.high, couple->range.unit, Unit::celsius);
-  const CoupleInput input{
-      couple->type, {{std::min(*low, *high)}, {std::max(*low, *high)}}, {ambient.value_or(kUsualAmbient)}};
-  const CoupleAnswer answer = diagnoseCouple(input, kelvin->observations, kelvin->tolerance);
-  if (const auto* offer = std::get_if<CoupleOffer>(&answer)) {
-    advice.diagnoses = offer->diagnoses;
+  if (const auto* couple = std::get_if<ThermocoupleSetup>(&sheet.setup->setup.kind)) {
+    if (const auto kelvin = inKelvin(sheet, couple->range.unit, couple->readsTenths, readings)) {
+      const CoupleInput input{couple->type, shownRange(couple->range), {ambient.value_or(kUsualAmbient)}};
+      const CoupleAnswer answer = diagnoseCouple(input, kelvin->observations, kelvin->tolerance);
+      if (const auto* offer = std::get_if<CoupleOffer>(&answer)) {
+        for (const CoupleDiagnosis& each : offer->diagnoses) {
+          advice.diagnoses.push_back({each.fault, each.residual});
+        }
+      }
+    }
+  } else if (const auto* rtd = std::get_if<RtdSetup>(&sheet.setup->setup.kind)) {
+    if (const auto kelvin = inKelvin(sheet, rtd->range.unit, rtd->readsTenths, readings)) {
+      const RtdAnswer answer =
+          diagnoseRtd({rtd->element, shownRange(rtd->range)}, kelvin->observations, kelvin->tolerance);
+      if (const auto* offer = std::get_if<std::vector<RtdDiagnosis>>(&answer)) {
+        for (const RtdDiagnosis& each : *offer) {
+          advice.diagnoses.push_back({each.fault, each.residual});
+        }
+      }
+    }
   }
 }
 
@@ -167,10 +211,8 @@ bool VisitAdvice::cannotHelp() const {
 VisitAdvice adviseVisit(const VisitSheet& sheet, const std::vector<Reading>& readings,
                         std::optional<double> ambient) {
   VisitAdvice advice;
-  advice.span = sheet.model->readingSpan();
+  advice.span = advice.correctionSpan = sheet.model->readingSpan();
   advice.adjustLimit = sheet.plan->adjustLimit;
-  advice.zeroDecimals =
-      std::clamp(static_cast<int>(std::ceil(-std::log10(1e-5 * std::abs(advice.span.width())))), 0, 9);
   const Readings taken = valueReadings(readings);
   if (!taken.empty()) {
     addFigures(advice, taken);
@@ -183,8 +225,6 @@ VisitAdvice adviseVisit(const VisitSheet& sheet, const std::vector<Reading>& rea
     advice.gap = AdviceGap::unfinished;
   } else if (taken.empty() || onePlaceOnly(taken, advice.span)) {
     advice.gap = AdviceGap::tooFewPoints;
-  } else if (squareRoot(sheet)) {
-    advice.gap = AdviceGap::throughRoot;
   } else {
     addAdjustment(advice, sheet, taken);
     addDiagnoses(advice, sheet, taken, ambient);
@@ -201,6 +241,10 @@ std::variant<VisitAdvice, Problem> adviseCalibration(const Register& site, const
   return adviseVisit(std::get<VisitSheet>(sheet),
                      phase == Phase::asFound ? calibration.asFound : calibration.asLeft,
                      calibration.conditions.temperature);
+}
+
+std::string describe(const SensorDiagnosis& diagnosis) {
+  return std::visit([](const auto& fault) { return describe(fault); }, diagnosis.fault);
 }
 
 int toleranceDecimals(double fraction) {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // What the readings of one phase of a visit say as a whole: the figures of the run, whether adjusting is
-// worth it and what to set, and which fault of a thermocouple they look like.
+// worth it and what to set, and which fault of a thermocouple or RTD they look like.
 #pragma once
 
 #include <optional>
@@ -13,6 +13,7 @@
 #include "core/metrology/adjustment.h"
 #include "core/metrology/run_figures.h"
 #include "core/signal/couple_diagnosis.h"
+#include "core/signal/rtd_diagnosis.h"
 #include "core/tasks/visit.h"
 
 namespace spanwright {
@@ -22,7 +23,6 @@ enum class AdviceGap {
   noValuePoints,  ///< the sheet has levels or states only: there is no zero and span to set
   unfinished,     ///< some value point has neither a reading nor a reason for its lack
   tooFewPoints,   ///< fewer than two different test points were read
-  throughRoot,    ///< a square root lies between the signal and the reading, which corrections do not follow
   unusable        ///< the numbers are, see `fault`
 };
 
@@ -31,6 +31,13 @@ struct PredictedError {
   int sequence = 0;  ///< of the sheet's point
   double error = 0.0;
 };
+
+/// A fault the readings look like, and what it leaves unexplained (K, as in FaultFit).
+struct SensorDiagnosis {
+  std::variant<CoupleFault, RtdFault> fault;
+  double residual = 0.0;
+};
+std::string describe(const SensorDiagnosis& diagnosis);
 
 struct VisitAdvice {
   Span span;  ///< of the reading
@@ -42,14 +49,18 @@ struct VisitAdvice {
   std::optional<AdviceGap> gap;
   int missing = 0;    ///< unfinished: how many value points
   std::string fault;  ///< unusable: a clause
-  /// The correction as it is set: the shift at the low end in reading units, and the change of the span in
-  /// percent. Nothing where it is less than 0.0005 % of span, unless that is all there is.
+  /// What the correction is set on: the reading, or with a square root in between what lies before it (the
+  /// input's signal, or the process value of a transmitter that takes the root).
+  Span correctionSpan;
+  bool beforeRoot = false;
+  /// The correction as it is set: the shift at the low end of `correctionSpan`, and the change of that span
+  /// in percent. Nothing where it is less than 0.0005 % of it, unless that is all there is.
   std::optional<double> zeroShift, spanPercent;
-  int zeroDecimals = 3;  ///< that show 0.001 % of span in reading units, or two digits of a smaller shift
+  int zeroDecimals = 3;  ///< that show 0.001 % of that span, or two digits of a smaller shift
   /// Of the value points read, in the order given. Empty without an adjustment.
   std::vector<PredictedError> predicted;
-  /// Thermocouple inputs: the faults the readings look like, best first. Offered, never decided.
-  std::vector<CoupleDiagnosis> diagnoses;
+  /// Thermocouple and RTD inputs: the faults the readings look like, best first. Offered, never decided.
+  std::vector<SensorDiagnosis> diagnoses;
 
   /// Is a correction advised?
   bool adjusts() const { return adjustment && adjustment->advice == AdjustmentAdvice::adjust; }

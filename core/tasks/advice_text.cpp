@@ -24,14 +24,16 @@ std::string withSign(double value, int decimals) {
 }
 
 std::string correctionText(const VisitAdvice& advice) {
-  const std::string unit =
-      advice.span.unit == Unit::none ? std::string() : " " + std::string(displaySymbol(advice.span.unit));
+  const std::string unit = advice.correctionSpan.unit == Unit::none
+                               ? std::string()
+                               : " " + std::string(displaySymbol(advice.correctionSpan.unit));
   const std::string zero =
       advice.zeroShift ? fmt::format("zero by {}{}", withSign(*advice.zeroShift, advice.zeroDecimals), unit)
                        : "";
   const std::string span =
       advice.spanPercent ? fmt::format("span by {} %", withSign(*advice.spanPercent, 3)) : "";
-  return "Shift " + zero + (zero.empty() || span.empty() ? "" : " and ") + span;
+  return "Shift " + zero + (zero.empty() || span.empty() ? "" : " and ") + span +
+         (advice.beforeRoot ? " before the square root" : "");
 }
 
 /// Why not, after "Adjusting is not worth it" or "Adjusting cannot help".
@@ -88,9 +90,6 @@ std::string explain(const VisitAdvice& advice, AdviceGap gap) {
                                        advice.missing);
     case AdviceGap::tooFewPoints:
       return "readings at two different test points at least are needed";
-    case AdviceGap::throughRoot:
-      return "a square root lies between the signal and the reading, and zero and span corrections do not "
-             "shift that evenly";
     case AdviceGap::unusable:
       return advice.fault;
   }
@@ -104,7 +103,7 @@ std::string adviceText(const VisitAdvice& advice) {
   }
   std::string sentence = sentenceOf(advice);
   for (std::size_t i = 0; i < advice.diagnoses.size(); ++i) {
-    sentence += (i == 0 ? " It looks as if " : ", or ") + describe(advice.diagnoses[i].fault);
+    sentence += (i == 0 ? " It looks as if " : ", or ") + describe(advice.diagnoses[i]);
   }
   return advice.diagnoses.empty() ? sentence : sentence + ".";
 }

@@ -114,7 +114,11 @@ std::optional<double> placeOnRange(const VisitSheet& sheet, const CertificateRan
 }  // namespace
 
 std::vector<MeasuredValue> measuredValues(const VisitSheet& sheet, const Reading& reading) {
-  const MeasuredValue applied{reading.applied, reading.point.appliedUnit, true};
+  MeasuredValue applied{reading.applied, reading.point.appliedUnit, true};
+  const auto typed = parseQuantity(reading.appliedText, DecimalSign::either);
+  if (typed && typed->unit && !sameDimension(*typed->unit, applied.unit)) {
+    applied.toldIn = *typed->unit;
+  }
   const MeasuredValue observed{reading.indicated, reading.point.readingUnit, false};
   const bool ownReading = reading.point.role == PointRole::value ||
                           reading.point.role == PointRole::alarmTrip ||
@@ -149,9 +153,16 @@ std::optional<double> fromRange(const VisitSheet& sheet, double at, Unit rangeUn
 
 std::optional<Placed> placeOn(const VisitSheet& sheet, const std::vector<CertificateRange>& ranges,
                               const MeasuredValue& value) {
-  for (const CertificateRange& range : ranges) {
-    if (const auto at = placeOnRange(sheet, range, value)) {
-      return Placed{&range, *at};
+  // A standard that both feeds mV and simulates temperatures has a range for either.
+  const Unit told = value.toldIn == Unit::none ? value.unit : value.toldIn;
+  for (const bool asTold : {true, false}) {
+    for (const CertificateRange& range : ranges) {
+      if (sameDimension(range.unit, told) != asTold) {
+        continue;
+      }
+      if (const auto at = placeOnRange(sheet, range, value)) {
+        return Placed{&range, *at};
+      }
     }
   }
   return std::nullopt;

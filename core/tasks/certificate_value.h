@@ -16,6 +16,9 @@ struct MeasuredValue {
   double value = 0.0;
   Unit unit = Unit::none;
   bool applied = false;
+  /// What it was told in, when that is another quantity (mV for a temperature); a certificate's range of this
+  /// quantity comes before its others.
+  Unit toldIn = Unit::none;
 };
 
 /// What the standards measure at a reading: the applied value at inputs, the observed one at outputs, switch
@@ -33,8 +36,8 @@ struct Placed {
   const CertificateRange* range = nullptr;
   double at = 0.0;  ///< in the range's unit; through the sensor function where that is another quantity
 };
-/// On the first of the ranges that takes the value and reaches it as coversValue says; nothing when none
-/// does.
+/// On the first of the ranges that takes the value and reaches it as coversValue says, those of the quantity
+/// it was told in before the others; nothing when none does.
 std::optional<Placed> placeOn(const VisitSheet& sheet, const std::vector<CertificateRange>& ranges,
                               const MeasuredValue& value);
 /// A figure of the certificate there, linear between its values, the nearer end's beyond them.

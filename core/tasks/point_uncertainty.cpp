@@ -6,6 +6,8 @@
 #include <map>
 #include <utility>
 
+#include "core/record/ruled_reading.h"
+#include "core/tasks/connection_uncertainty.h"
 #include "core/units/quantity.h"
 
 namespace spanwright {
@@ -154,6 +156,59 @@ Repeatability repeatability(const std::vector<Reading>& readings) {
   return result;
 }
 
+namespace {
+
+/// The lines that a single reading has; false when a value has no backing or the model no slope.
+bool budgetLines(const VisitSheet& sheet, const Reading& reading,
+                 const std::vector<const Standard*>& standards, std::vector<BudgetLine>& lines) {
+  bool inVolts = false;
+  const std::vector<MeasuredValue> values = measuredValues(sheet, reading);
+  for (const MeasuredValue& value : values) {
+    const auto backing = backingFor(sheet, standards, value);
+    if (!backing || !addBacking(sheet, value, *backing, lines)) {
+      return false;
+    }
+    inVolts = inVolts || dimension(backing->placed.range->unit) == Dimension::voltage;
+  }
+  const auto connection = connectionLines(sheet, reading, inVolts);
+  if (!connection) {
+    return false;
+  }
+  lines.insert(lines.end(), connection->begin(), connection->end());
+  if (const double step = shownStep(sheet, reading, values); step > 0.0) {
+    lines.push_back({"resolution of the reading", resolutionUncertainty(step)});
+  }
+  return true;
+}
+
+/// What keeps the standards from vouching for a value, or nothing.
+std::optional<UncertaintyGap> backingGap(const VisitSheet& sheet,
+                                         const std::vector<const Standard*>& standards,
+                                         const MeasuredValue& value) {
+  if (standards.empty()) {
+    return UncertaintyGap::noStandard;
+  }
+  std::vector<const StandardCertificate*> valid;
+  for (const Standard* standard : standards) {
+    if (const StandardCertificate* certificate = vouchingCertificate(*standard, sheet.when.date())) {
+      valid.push_back(certificate);
+    }
+  }
+  if (valid.empty()) {
+    return UncertaintyGap::noneValid;
+  }
+  const auto any = [&](auto covers) {
+    return std::any_of(valid.begin(), valid.end(),
+                       [&](const StandardCertificate* each) { return covers(sheet, *each, value); });
+  };
+  if (!any(coversUnit)) {
+    return UncertaintyGap::otherQuantity;
+  }
+  return any(coversValue) ? std::nullopt : std::optional(UncertaintyGap::outOfReach);
+}
+
+}  // namespace
+
 std::optional<Budget> pointBudget(const VisitSheet& sheet, const Reading& reading,
                                   const std::vector<const Standard*>& standards,
                                   const Repeatability& repeated) {
@@ -161,15 +216,8 @@ std::optional<Budget> pointBudget(const VisitSheet& sheet, const Reading& readin
     return std::nullopt;
   }
   std::vector<BudgetLine> lines;
-  const std::vector<MeasuredValue> values = measuredValues(sheet, reading);
-  for (const MeasuredValue& value : values) {
-    const auto backing = backingFor(sheet, standards, value);
-    if (!backing || !addBacking(sheet, value, *backing, lines)) {
-      return std::nullopt;
-    }
-  }
-  if (const double step = shownStep(sheet, reading, values); step > 0.0) {
-    lines.push_back({"resolution of the reading", resolutionUncertainty(step)});
+  if (!budgetLines(sheet, reading, standards, lines)) {
+    return std::nullopt;
   }
   if (repeated.degreesOfFreedom > 0.0) {
     lines.push_back({"repeatability", repeated.standardDeviation, 1.0, repeated.degreesOfFreedom});
@@ -178,6 +226,28 @@ std::optional<Budget> pointBudget(const VisitSheet& sheet, const Reading& readin
     return line.standardUncertainty * line.sensitivity != 0.0;
   });
   return contributes ? std::optional(combine(std::move(lines))) : std::nullopt;
+}
+
+std::optional<NotJudged> whyNotJudged(const VisitSheet& sheet, const Reading& reading,
+                                      const std::vector<const Standard*>& standards) {
+  if (reading.skipped() || reading.verdict != Verdict::notJudged) {
+    return std::nullopt;
+  }
+  NotJudged why{rulingOn(sheet.plan->decisionRule, reading).reason, std::nullopt, {}};
+  if (reading.expandedUncertainty) {
+    return why;
+  }
+  const std::vector<MeasuredValue> values = measuredValues(sheet, reading);
+  why.value = values.front();
+  for (const MeasuredValue& value : values) {
+    if (const auto gap = backingGap(sheet, standards, value)) {
+      return NotJudged{why.reason, gap, value};
+    }
+  }
+  std::vector<BudgetLine> lines;
+  why.gap = budgetLines(sheet, reading, standards, lines) ? UncertaintyGap::nothingToCombine
+                                                          : UncertaintyGap::noSlope;
+  return why;
 }
 
 void fillUncertainty(const VisitSheet& sheet, Reading& reading, const std::vector<const Standard*>& standards,

@@ -32,9 +32,9 @@ Repeatability repeatability(const std::vector<Reading>& readings);
 ///    only;
 ///  - each standard's resolution, step/sqrt(12), likewise;
 ///  - the resolution of the reading where the subject shows it itself: the model's step, or the digits typed;
-///  - repeatability when points were repeated.
-/// There is no line for the reference junction of a couple fed with mV nor for the leads of a two-wire RTD:
-/// the record holds neither the junction sensor's uncertainty nor the leads' resistance, and none is assumed.
+///  - repeatability when points were repeated;
+///  - the reference junction of a couple fed with mV and the leads of an RTD, where the plan states them
+///    (connectionLines); none is assumed.
 /// Of several standards that cover a value the first named counts. Nothing when a value is covered by none,
 /// or when nothing contributes.
 std::optional<Budget> pointBudget(const VisitSheet& sheet, const Reading& reading,
@@ -43,6 +43,27 @@ std::optional<Budget> pointBudget(const VisitSheet& sheet, const Reading& readin
 
 /// Name of the budget line that a standard's certificate gives.
 std::string certificateLine(const Standard& standard);
+
+/// Why a reading has no budget.
+enum class UncertaintyGap {
+  noStandard,       ///< none is named
+  noneValid,        ///< no named standard has a certificate valid on the day
+  otherQuantity,    ///< no certificate is for a quantity such as the value's
+  outOfReach,       ///< no certificate reaches the value
+  noSlope,          ///< the model has no slope there that would bring an uncertainty to the reading
+  nothingToCombine  ///< every part of it is zero
+};
+
+/// Why a reading was not judged: what the decision rule lacks, and for lack of an uncertainty also why there
+/// is none, and for which value.
+struct NotJudged {
+  std::string reason;  ///< a clause
+  std::optional<UncertaintyGap> gap;
+  MeasuredValue value;
+};
+/// Nothing for a reading that was skipped or has a verdict. `standards` as handed to judge().
+std::optional<NotJudged> whyNotJudged(const VisitSheet& sheet, const Reading& reading,
+                                      const std::vector<const Standard*>& standards);
 
 /// Puts the budget's outcome into the reading, or takes it out.
 void fillUncertainty(const VisitSheet& sheet, Reading& reading, const std::vector<const Standard*>& standards,

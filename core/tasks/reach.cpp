@@ -101,6 +101,7 @@ std::vector<ReachVisit> visitsOf(const Register& site, const std::vector<Reached
     visit.calibrations.push_back(reached.id);
   }
   std::vector<ReachVisit> visits;
+  visits.reserve(inOrder.size());
   for (auto& [place, visit] : inOrder) {
     visits.push_back(std::move(visit));
   }
@@ -112,6 +113,7 @@ const Standard& knownStandard(const Register& site, std::string_view serial) {
     return *standard;
   }
   std::vector<std::string> serials;
+  serials.reserve(site.standards.size());
   for (const Standard& each : site.standards) {
     serials.push_back(each.serial);
   }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/tasks/rounds.h"
 
+#include <fmt/format.h>
+
 namespace spanwright {
 std::vector<StopProgress> roundProgress(const Store& store, const Round& round) {
   std::vector<StopProgress> progress;
@@ -20,6 +22,18 @@ std::vector<StopProgress> roundProgress(const Store& store, const Round& round) 
     }
   }
   return progress;
+}
+
+std::int64_t makeRound(Store& store, const Reach& reach, const std::string& name, const std::string& person) {
+  Round round;
+  round.name = name;
+  round.reason = fmt::format("standard {} was found out of tolerance; {} calibrations rest on it",
+                             reach.standard, reach.calibrations.size());
+  round.person = person;
+  for (const ReachVisit& visit : reach.visits) {
+    round.stops.push_back({visit.channel, visit.subject});
+  }
+  return store.addRound(round);
 }
 
 }  // namespace spanwright

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/store/store.h"
+#include "core/tasks/reach.h"
 
 namespace spanwright {
 
@@ -18,5 +19,9 @@ struct StopProgress {
 };
 /// Stops in the round's order. A closed round counts only what was recorded before it was closed.
 std::vector<StopProgress> roundProgress(const Store& store, const Round& round);
+
+/// Keeps the channels that need a visit, in their walking order, as a round; returns its number. InputError
+/// when none does.
+std::int64_t makeRound(Store& store, const Reach& reach, const std::string& name, const std::string& person);
 
 }  // namespace spanwright

@@ -62,6 +62,7 @@ std::string_view text(StandardState state) {
 
 std::vector<StandardStatus> standardsOn(const Register& site, Date day) {
   std::vector<StandardStatus> all;
+  all.reserve(site.standards.size());
   for (const Standard& standard : site.standards) {
     StandardStatus& status = all.emplace_back(statusOf(standard, site.calendar, day));
     if (const StandardUse use = standardUse(standard, day); use.event != nullptr) {

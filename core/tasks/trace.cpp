@@ -234,14 +234,14 @@ StandardTrace traceStandard(const Store& store, std::string_view serial) {
     if (!calibration) {
       continue;
     }
-    StandardUse use{id,
-                    calibration->channel,
-                    calibration->subject,
-                    calibration->performed,
-                    calibration->foundVerdict,
-                    calibration->leftVerdict,
-                    "",
-                    false};
+    UseOfStandard use{id,
+                      calibration->channel,
+                      calibration->subject,
+                      calibration->performed,
+                      calibration->foundVerdict,
+                      calibration->leftVerdict,
+                      "",
+                      false};
     for (const UsedStandard& used : calibration->standards) {
       use.certificate = used.serial == serial ? used.certificate : use.certificate;
     }
@@ -256,7 +256,7 @@ StandardTrace traceStandard(const Store& store, std::string_view serial) {
     trace.uses.push_back(std::move(use));
   }
   std::stable_sort(trace.uses.begin(), trace.uses.end(),
-                   [](const StandardUse& a, const StandardUse& b) { return a.performed < b.performed; });
+                   [](const UseOfStandard& a, const UseOfStandard& b) { return a.performed < b.performed; });
   return trace;
 }
 

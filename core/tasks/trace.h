@@ -65,7 +65,7 @@ struct CalibrationTrace {
 CalibrationTrace traceCalibration(const Store& store, CalibrationId id);
 
 /// One calibration made with a standard.
-struct StandardUse {
+struct UseOfStandard {
   CalibrationId calibration = 0;
   std::string channel;
   Subject subject = Subject::channel;
@@ -77,7 +77,7 @@ struct StandardUse {
 };
 struct StandardTrace {
   Standard standard;
-  std::vector<StandardUse> uses;  ///< oldest first
+  std::vector<UseOfStandard> uses;  ///< oldest first
   std::vector<std::string> gaps;  ///< uses without a valid certificate, and certificates without traceability
 };
 /// InputError when there is no such standard.

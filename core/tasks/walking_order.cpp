@@ -50,6 +50,7 @@ Ranks channelRanks(const Register& site) {
     return at == places.end() ? std::numeric_limits<int>::max() : at->second;
   };
   std::vector<const Channel*> channels;
+  channels.reserve(site.channels.size());
   for (const Channel& channel : site.channels) {
     channels.push_back(&channel);
   }

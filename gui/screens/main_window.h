@@ -71,6 +71,7 @@ class MainWindow : public QMainWindow {
   void takeRecord();
   void dropRecord();
   void offerDrafts();
+  void showWaiting(bool waits);
   void enterVisit();
   void issueCertificate();
   void setDark(bool dark);

@@ -8,6 +8,7 @@
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QLabel>
+#include <QLayout>
 #include <QProgressBar>
 #include <QPushButton>
 #include <QStandardPaths>
@@ -44,6 +45,7 @@ void MainWindow::connectSession() {
   connect(&session_, &Session::opened, this, &MainWindow::takeRecord);
   connect(&session_, &Session::closed, this, &MainWindow::dropRecord);
   connect(&session_, &Session::troubled, bar_, &MessageBar::showTrouble);
+  connect(&session_, &Session::waiting, this, &MainWindow::showWaiting);
   connect(&session_, &Session::imported, this, [this](const ImportOutcome&, bool dryRun) {
     if (!dryRun) {
       session_.refresh();
@@ -151,6 +153,18 @@ void MainWindow::dropRecord() {
   setWindowTitle(QStringLiteral("Spanwright"));
   bar_->hide();
   showStart();
+}
+
+void MainWindow::showWaiting(bool waits) {
+  const QString sentence = tr("Another program is writing to the record; waiting.");
+  if (waits) {
+    bar_->showNotice(sentence);
+    // This thread may be the one that waits, so nothing else will lay out and draw the bar.
+    centralWidget()->layout()->activate();
+    bar_->repaint();
+  } else if (bar_->sentence() == sentence) {
+    bar_->hide();
+  }
 }
 
 void MainWindow::offerDrafts() {

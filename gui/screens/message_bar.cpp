@@ -71,6 +71,10 @@ void MessageBar::showNews(const QString& sentence) {
   say(Tone::good, sentence);
 }
 
+void MessageBar::showNotice(const QString& sentence) {
+  say(Tone::attention, sentence);
+}
+
 void MessageBar::showOffer(const QString& sentence, const QString& first, std::function<void()> doFirst,
                            const QString& second, std::function<void()> doSecond) {
   say(Tone::attention, sentence);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// One sentence across the window, never in the way: trouble, news, or an offer with a button.
+// One sentence across the window, never in the way: trouble, news, a notice, or an offer with a button.
 #pragma once
 
 #include <QFrame>
@@ -19,6 +19,7 @@ class MessageBar : public QFrame {
   explicit MessageBar(QWidget* parent = nullptr);
   void showTrouble(const QString& sentence);
   void showNews(const QString& sentence);
+  void showNotice(const QString& sentence);
   /// A sentence with up to two things that can be done about it.
   void showOffer(const QString& sentence, const QString& first, std::function<void()> doFirst,
                  const QString& second = {}, std::function<void()> doSecond = {});

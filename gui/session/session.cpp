@@ -62,6 +62,7 @@ void Session::importHistory(const QString& mapping, const QStringList& files, bo
                [this, map = pathOf(mapping), paths, record, keepGood, dryRun](const Progress& progress) {
                  const auto form = readCsvMapping(map);
                  Store store = Store::open(record, Store::Mode::readWrite, clock_);
+                 store.onWaiting([this](bool waits) { emit waiting(waits); });
                  HistoryImport import(store, clock_.localNow(), decimalSign(*form));
                  for (const auto& path : paths) {
                    readCsvHistory(path, *form, store.site(), import, progress);
@@ -73,6 +74,7 @@ void Session::importHistory(const QString& mapping, const QStringList& files, bo
 
 void Session::take(std::unique_ptr<Store> store) {
   store_ = std::move(store);
+  store_->onWaiting([this](bool waits) { emit waiting(waits); });
   worker_.setFile(store_->file());
   due_.clear();
   dueByChannel_.clear();

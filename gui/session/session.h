@@ -65,6 +65,9 @@ class Session : public QObject {
   void channelDrift(const QString& channel, const std::vector<spanwright::DriftItem>& items);
   void imported(const spanwright::ImportOutcome& outcome, bool dryRun);
   void troubled(const QString& sentence);
+  /// Something has begun to wait for another program that writes to the record, or waits no longer. Comes out
+  /// of the middle of a call to the store, which must not be used in answer.
+  void waiting(bool waits);
 
  private:
   void take(std::unique_ptr<Store> store);

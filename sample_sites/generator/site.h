@@ -102,6 +102,9 @@ struct PlanSpec {
   double adjustLimit = 0.7;
   double settleSeconds = 5.0, minutes = 25.0;
   std::vector<std::string> cautions;
+  std::string decisionRule = "\"simple\"";  ///< as the site file writes it
+  double junctionUncertainty = 0.0;         ///< K; 0: not stated
+  double leadHalfWidth = 0.0;               ///< ohm; 0: not stated
 };
 
 struct CertPoint {

@@ -146,9 +146,15 @@ void writePlan(Lines& out, const PlanSpec& plan) {
                               {"percent_of_span", unlessZero(plan.tolerance.percentOfSpan)},
                               {"counts", unlessZero(plan.tolerance.counts)}}));
   out.number("adjust_limit", plan.adjustLimit);
-  out.raw("decision_rule = \"simple\"");
+  out.raw("decision_rule = " + plan.decisionRule);
   out.number("settle_seconds", plan.settleSeconds);
   out.number("minutes", plan.minutes);
+  if (plan.junctionUncertainty > 0.0) {
+    out.number("reference_junction_uncertainty", plan.junctionUncertainty);
+  }
+  if (plan.leadHalfWidth > 0.0) {
+    out.number("lead_resistance_half_width", plan.leadHalfWidth);
+  }
   out.raw("cautions = [");
   for (const std::string& caution : plan.cautions) {
     out.raw("  " + quoted(caution) + ",");

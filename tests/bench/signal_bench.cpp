@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// How fast millivolts become temperatures and a visit's readings become verdicts, beside SciPy's brentq on
-// the same polynomials with the same inputs in the same run.
+// How fast millivolts become temperatures, a visit's readings become verdicts and a decision's risks are
+// integrated, beside SciPy's brentq on the same polynomials and quad on the same integrals, with the same
+// inputs in the same run.
 //
-//   bench_signals [--inversions N] [--visits N] [--python FILE]
+//   bench_signals [--inversions N] [--visits N] [--risks N] [--python FILE]
 //
-// Ends with 1 when SciPy's temperatures differ from these by more than 1e-6 K, with 2 when called wrongly.
-// Without SciPy it says so and measures the rest.
+// Ends with 1 when SciPy's temperatures differ from these by more than 1e-6 K or its risks by more than 1e-7
+// of themselves, with 2 when called wrongly. Without SciPy it says so and measures the rest.
 #include <fmt/format.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -25,6 +26,7 @@
 #include <vector>
 
 #include "core/metrology/evaluate.h"
+#include "core/metrology/risk.h"
 #include "core/signal/thermocouple.h"
 #include "core/signal/thermocouple_tables.h"
 
@@ -35,14 +37,18 @@ namespace fs = std::filesystem;
 using Json = nlohmann::json;
 
 constexpr unsigned kSeed = 20261125;
-constexpr double kLargestDifference = 1e-6;  // K
+constexpr double kLargestDifference = 1e-6;      // K
+constexpr double kLargestRiskDifference = 1e-7;  // of the risk
+constexpr double kLeastRisk = 1e-12;
 
 /// With the tolerances SciPy takes when none are given; E(t) is evaluated in nested form, as here.
 constexpr const char* kScript = R"(
 import json, math, sys, time
 try:
     import scipy
+    from scipy.integrate import quad
     from scipy.optimize import brentq
+    from scipy.special import ndtr
 except ImportError:
     sys.exit(9)
 job = json.load(open(sys.argv[1]))
@@ -73,7 +79,25 @@ for visit in job["visits"]:
         good = good and abs(reading - celsius(mv, job["reference"])) <= limit
     passed += good
 visits = time.perf_counter() - start
-json.dump({"scipy": scipy.__version__, "temperatures": temperatures, "inversion_seconds": inversions,
+def risks(low, high, accept_low, accept_high, mean, sd, u):
+    def density(x):
+        return math.exp(-0.5 * ((x - mean) / sd) ** 2) / (sd * math.sqrt(2 * math.pi))
+    def accepted(x):
+        down, up = (accept_low - x) / u, (accept_high - x) / u
+        return density(x) * (ndtr(-down) - ndtr(-up) if down > 0 else ndtr(up) - ndtr(down))  # where tails are small
+    def rejected(x):
+        return density(x) * (ndtr((accept_low - x) / u) + ndtr((x - accept_high) / u))
+    def over(f, a, b):
+        bends = sorted(x + k * s for x, s in ((mean, sd), (accept_low, u), (accept_high, u)) for k in (-4, 0, 4)
+                       if a < x + k * s < b)
+        return quad(f, a, b, points=bends, limit=200, epsabs=0, epsrel=1e-9)[0] if a < b else 0.0
+    first, last = mean - 39 * sd, mean + 39 * sd
+    return (over(accepted, first, min(low, last)) + over(accepted, max(high, first), last),
+            over(rejected, max(low, first), min(high, last)))
+start = time.perf_counter()
+global_risks = [risks(*case) for case in job["risks"]]
+risk_seconds = time.perf_counter() - start
+json.dump({"risks": global_risks, "risk_seconds": risk_seconds, "scipy": scipy.__version__, "temperatures": temperatures, "inversion_seconds": inversions,
            "visit_seconds": visits, "passed": passed}, open(sys.argv[2], "w"))
 )";
 
@@ -83,16 +107,40 @@ struct Reading {
 };
 using Visit = std::vector<Reading>;
 
+/// What a global risk is taken over.
+struct RiskCase {
+  ErrorLimits limits, acceptance;
+  Population population;
+  double standardUncertainty = 0.0;
+};
+
 struct Job {
   ChannelSetup setup;
   Celsius reference{23.0};
   std::vector<double> millivolts;
   std::vector<Visit> visits;
+  std::vector<RiskCase> risks;
 };
+
+/// Tolerances of about 1, guard bands up to 30 % of them, subjects that spread by 0.2 to 1, ratios from 1
+/// to 25.
+std::vector<RiskCase> makeRisks(int count, std::mt19937& random) {
+  std::uniform_real_distribution<double> uniform;
+  std::vector<RiskCase> cases;
+  for (int i = 0; i < count; ++i) {
+    const ErrorLimits limits{-0.5 - uniform(random), 0.5 + uniform(random)};
+    const double guard = 0.3 * uniform(random);
+    cases.push_back({limits,
+                     {limits.low * (1.0 - guard), limits.high * (1.0 - guard)},
+                     {0.4 * uniform(random) - 0.2, 0.2 + 0.8 * uniform(random)},
+                     0.02 + 0.48 * uniform(random)});
+  }
+  return cases;
+}
 
 /// A type K input from 0 to 1000 degC, five points up and down; errors of up to 1.25 K against 1 K of
 /// tolerance.
-Job makeJob(int inversions, int visits) {
+Job makeJob(int inversions, int visits, int risks) {
   Job job;
   ThermocoupleSetup couple;
   couple.range = {0.0, 1000.0, Unit::celsius};
@@ -112,6 +160,7 @@ Job makeJob(int inversions, int visits) {
       visit.push_back({emfAt(t), t + error});
     job.visits.push_back(visit);
   }
+  job.risks = makeRisks(risks, random);
   return job;
 }
 
@@ -122,7 +171,9 @@ double secondsSince(std::chrono::steady_clock::time_point start) {
 struct Measured {
   double inversionSeconds = 0.0;
   double visitSeconds = 0.0;
+  double riskSeconds = 0.0;
   std::vector<double> temperatures;
+  std::vector<GlobalRisk> risks;
   int passed = 0;
 };
 
@@ -155,6 +206,12 @@ Measured measure(const Job& job) {
     measured.passed += overall(verdicts) == Verdict::pass ? 1 : 0;
   }
   measured.visitSeconds = secondsSince(start);
+
+  start = std::chrono::steady_clock::now();
+  for (const RiskCase& each : job.risks)
+    measured.risks.push_back(
+        globalRisk(each.limits, each.acceptance, each.population, each.standardUncertainty));
+  measured.riskSeconds = secondsSince(start);
   return measured;
 }
 
@@ -176,6 +233,10 @@ Json asJson(const Job& job) {
       rows.push_back({reading.millivolts, reading.shown});
     document["visits"].push_back(std::move(rows));
   }
+  document["risks"] = Json::array();
+  for (const RiskCase& each : job.risks)
+    document["risks"].push_back({each.limits.low, each.limits.high, each.acceptance.low, each.acceptance.high,
+                                 each.population.mean, each.population.sd, each.standardUncertainty});
   return document;
 }
 
@@ -209,6 +270,17 @@ std::optional<Json> bySciPy(const Job& job, const std::string& python) {
   return answer;
 }
 
+/// The largest difference of a risk from SciPy's, as a share of it (of 1e-12 for smaller ones).
+double riskDifference(const Measured& ours, const Json& answer) {
+  double largest = 0.0;
+  for (std::size_t i = 0; i < ours.risks.size(); ++i) {
+    const double accept = answer.at("risks")[i][0], reject = answer.at("risks")[i][1];
+    largest = std::max({largest, std::abs(ours.risks[i].falseAccept - accept) / std::max(accept, kLeastRisk),
+                        std::abs(ours.risks[i].falseReject - reject) / std::max(reject, kLeastRisk)});
+  }
+  return largest;
+}
+
 int compare(const Job& job, const Measured& ours, const std::string& python) {
   const std::optional<Json> answer = bySciPy(job, python);
   if (!answer) {
@@ -225,23 +297,30 @@ int compare(const Job& job, const Measured& ours, const std::string& python) {
       static_cast<double>(job.millivolts.size()) / inversions, inversions / ours.inversionSeconds);
   std::cout << fmt::format("SciPy brentq, same visits: {:.0f} visits/s; ratio {:.1f}\n",
                            static_cast<double>(job.visits.size()) / visits, visits / ours.visitSeconds);
+  const double risks = answer->at("risk_seconds");
+  std::cout << fmt::format("SciPy quad, same risks: {:.0f} pairs/s; ratio {:.1f}\n",
+                           static_cast<double>(job.risks.size()) / risks, risks / ours.riskSeconds);
+  const double riskShare = riskDifference(ours, *answer);
   std::cout << fmt::format(
-      "largest difference of a temperature: {:.2e} K; visits passed: {} here, {} there\n", largest,
-      ours.passed, answer->at("passed").get<int>());
-  const bool agree = largest <= kLargestDifference && ours.passed == answer->at("passed").get<int>();
+      "largest difference of a temperature: {:.2e} K, of a risk: {:.1e} of it; visits passed: {} here, {} "
+      "there\n",
+      largest, riskShare, ours.passed, answer->at("passed").get<int>());
+  const bool agree = largest <= kLargestDifference && riskShare <= kLargestRiskDifference &&
+                     ours.passed == answer->at("passed").get<int>();
   if (!agree)
     std::cout << "the two do not agree\n";
   return agree ? 0 : 1;
 }
 
 int usage() {
-  std::cerr << "bench_signals [--inversions N] [--visits N] [--python FILE]\n";
+  std::cerr << "bench_signals [--inversions N] [--visits N] [--risks N] [--python FILE]\n";
   return 2;
 }
 
 int benchMain(const std::vector<std::string>& words) {
   int inversions = 20'000;
   int visits = 2'000;
+  int risks = 2'000;
   std::string python = "/usr/bin/python3";
   if (words.size() % 2 == 0)
     return usage();
@@ -251,18 +330,19 @@ int benchMain(const std::vector<std::string>& words) {
       python = value;
       continue;
     }
-    if (words[i] != "--inversions" && words[i] != "--visits")
+    if (words[i] != "--inversions" && words[i] != "--visits" && words[i] != "--risks")
       return usage();
-    int& number = words[i] == "--inversions" ? inversions : visits;
+    int& number = words[i] == "--inversions" ? inversions : words[i] == "--visits" ? visits : risks;
     const auto end = std::from_chars(value.data(), value.data() + value.size(), number);
     if (end.ec != std::errc() || end.ptr != value.data() + value.size() || number <= 0)
       return usage();
   }
-  const Job job = makeJob(inversions, visits);
+  const Job job = makeJob(inversions, visits, risks);
   const Measured ours = measure(job);
   std::cout << fmt::format("{} inversions: {:.0f} inversions/s\n", inversions,
                            inversions / ours.inversionSeconds);
   std::cout << fmt::format("{} visits of 10 readings: {:.0f} visits/s\n", visits, visits / ours.visitSeconds);
+  std::cout << fmt::format("{} pairs of global risks: {:.0f} pairs/s\n", risks, risks / ours.riskSeconds);
   std::cout.flush();
   return compare(job, ours, python);
 }

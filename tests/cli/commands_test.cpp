@@ -3,12 +3,16 @@
 // The commands as scripts meet them: exit status, JSON keys, sentences, and nothing on standard output beside
 // the document.
 #include <algorithm>
+#include <atomic>
+#include <chrono>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
 #include <string>
+#include <thread>
 #include <vector>
 
+#include "core/store/store.h"
 #include "tests/cli/record_call.h"
 
 namespace spanwright {
@@ -43,6 +47,28 @@ TEST_F(Commands, NewReportsEveryMistakeAndWritesNothing) {
   EXPECT_NE(answer.err.find("upward"), std::string::npos) << answer.err;
   EXPECT_NE(answer.err.find("bad.toml:"), std::string::npos) << answer.err;
   EXPECT_FALSE(fs::exists(record_));
+}
+
+TEST_F(Commands, AWaitForAnotherProgramIsSaidOnStandardError) {
+  make();
+  const FixedClock clock;
+  std::atomic<bool> writing = false;
+  std::jthread other([&] {
+    Store store = Store::open(record_, Store::Mode::readWrite, clock);
+    const Store::Transaction transaction(store);
+    writing = true;
+    std::this_thread::sleep_for(std::chrono::milliseconds(1000));
+  });
+  while (!writing) {
+    std::this_thread::yield();
+  }
+  const Answer answer = call({"record", record_, sample("visit.toml"), "--json"});
+  other.join();
+  EXPECT_NE(answer.status, kStorage) << answer.err;
+  EXPECT_NE(answer.err.find("Another program is writing to the record; waiting.\n"), std::string::npos)
+      << answer.err;
+  EXPECT_EQ(Json::parse(answer.out).at("calibration"), 1);
+  EXPECT_EQ(call({"record", record_, sample("visit.toml")}).err.find("waiting"), std::string::npos);
 }
 
 TEST_F(Commands, ImportTwiceAddsNothing) {

@@ -150,6 +150,18 @@ DecisionRule ruleWritten(std::string_view rule) {
   return readSiteFile(file.path()).plan("AI")->decisionRule;
 }
 
+TEST(SiteFile, WhatAPlanStatesOfJunctionAndLeads) {
+  const TempFile unsaid(kSite, "site.toml");
+  const Register plain = readSiteFile(unsaid.path());
+  EXPECT_FALSE(plain.plan("AI")->junctionUncertainty || plain.plan("AI")->leadHalfWidth);
+  const TempFile said(
+      changed("repeats = 2", "reference_junction_uncertainty = 0.4\nlead_resistance_half_width = 0.05"),
+      "site.toml");
+  const Register stated = readSiteFile(said.path());
+  EXPECT_EQ(stated.plan("AI")->junctionUncertainty, 0.4);
+  EXPECT_EQ(stated.plan("AI")->leadHalfWidth, 0.05);
+}
+
 TEST(SiteFile, DecisionRulesOfAPlan) {
   const TempFile unsaid(kSite, "site.toml");
   EXPECT_EQ(readSiteFile(unsaid.path()).plan("AI")->decisionRule.basis, GuardBasis::none);
@@ -214,6 +226,10 @@ INSTANTIATE_TEST_SUITE_P(
         Mistake{"absolute = 0.1", "absolute = nan", "not a finite number"},
         Mistake{"repeats = 2", "decision_rule = \"guard-band\"",
                 "25:17 decision_rule of [[plan]] \"AI\" is \"guard-band\"; write \"simple\", { rule"},
+        Mistake{"repeats = 2", "reference_junction_uncertainty = 0",
+                "reference_junction_uncertainty of [[plan]] \"AI\" is the number 0; a number above 0"},
+        Mistake{"repeats = 2", "lead_resistance_half_width = nan", "not a finite number"},
+        Mistake{"repeats = 2", "lead_resistance_half_width = \"short\"", "is the text \"short\""},
         Mistake{"repeats = 2", "decision_rule = 2", "decision_rule of [[plan]] \"AI\" is the number 2"},
         Mistake{"repeats = 2", "decision_rule = { factor = 1.0 }",
                 "decision_rule of [[plan]] \"AI\" has no rule"},

@@ -65,6 +65,15 @@ TEST(SiteFiles, LarkmeadCoversEveryKindOfPoint) {
   EXPECT_EQ(subjects.size(), 3U);
 }
 
+TEST(SiteFiles, LarkmeadHasAGuardedRuleAndStatesJunctionAndLeads) {
+  const Register site = siteOf("larkmead");
+  EXPECT_EQ(site.plan("RTD-5")->decisionRule.basis, GuardBasis::factor);
+  EXPECT_EQ(site.plan("RTD-5")->decisionRule.factor, 1.0);
+  EXPECT_EQ(site.plan("RTD-5")->leadHalfWidth, 0.02);
+  EXPECT_EQ(site.plan("TC-5")->junctionUncertainty, 0.4);
+  EXPECT_EQ(site.plan("AI-5UD")->decisionRule.basis, GuardBasis::none);
+}
+
 TEST(SiteFiles, StandardsHaveYearlyCertificatesWithoutGaps) {
   const Register site = siteOf("larkmead");
   int overEightYears = 0;

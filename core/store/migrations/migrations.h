@@ -33,6 +33,7 @@ void migrate(Connection& connection, std::span<const Migration> steps = migratio
 namespace migration {
 extern const char* const kVersion1;
 extern const char* const kVersion2;
+extern const char* const kVersion3;
 }  // namespace migration
 
 }  // namespace spanwright

@@ -96,6 +96,38 @@ TEST(CertificateMethod, PointsSayRepeatsAlarmsAndLoss) {
   EXPECT_EQ(valueOf(certificate.method, "Settling time"), "10 s before each reading");
 }
 
+TEST(CertificateMethod, JunctionAndLeadsWhereTheyAreStatedAndConcernTheSubject) {
+  example::Example made;
+  example::fiveUpDown(made);
+  Plan& plan = made.site.plans.front();
+  plan.junctionUncertainty = 0.4;
+  plan.leadHalfWidth = 0.05;
+  const auto labels = [&] {
+    std::vector<std::string> found;
+    for (const LabelledText& text : describeCertificate(made.source()).method) {
+      found.push_back(text.label);
+    }
+    return found;
+  };
+  EXPECT_THAT(labels(), Not(Contains("Reference junction")));  // a current input has neither
+  EXPECT_THAT(labels(), Not(Contains("Leads")));
+  ThermocoupleSetup couple;
+  couple.range = {0, 400, Unit::celsius};
+  SetupKind& kind = made.site.channels.front().setups.back().setup.kind;
+  kind = couple;
+  EXPECT_EQ(valueOf(describeCertificate(made.source()).method, "Reference junction"),
+            "known to 0.4 K (expanded, k = 2); in the uncertainty where mV were used");
+  EXPECT_THAT(labels(), Not(Contains("Leads")));
+  RtdSetup rtd;
+  rtd.range = {0, 100, Unit::celsius};
+  kind = rtd;
+  EXPECT_EQ(valueOf(describeCertificate(made.source()).method, "Leads"),
+            "within ±0.05 Ω; in the uncertainty (rectangular)");
+  EXPECT_THAT(labels(), Not(Contains("Reference junction")));
+  plan.leadHalfWidth.reset();
+  EXPECT_THAT(labels(), Not(Contains("Leads")));
+}
+
 TEST(CertificateItemTexts, SensorRangePlaceAndReasonOfTheSetup) {
   example::Example made;
   example::sensorAlone(made);

@@ -101,6 +101,43 @@ TEST(FitDrift, MeetsTheHandbooksResistor) {
   EXPECT_TRUE(withinRelative(*ahead.high, expected(name, "95 % prediction upper, same day"), 1e-12));
 }
 
+// JCGM 100:2008 H.3: a thermometer's correction against temperature, told from 20 degC as there. Printed
+// figures are met to half a unit of their last digit.
+TEST(FitDrift, MeetsTheGumsCalibrationLine) {
+  const std::string name = "gum_h3";
+  Segment line;
+  for (const auto& row : table("gum_h3_data.csv")) {
+    line.readings.push_back({number(row.at("t_degC")) - 20.0, number(row.at("b_degC")), false});
+  }
+  const auto fit = fitDrift({line});
+  ASSERT_TRUE(fit);
+  EXPECT_NEAR(fit->intercepts[0], expected(name, "y1 (intercept at t0=20 degC)"), 5e-5);
+  EXPECT_NEAR(fit->rate, expected(name, "y2 (slope)"), 5e-6);
+  EXPECT_NEAR(fit->interceptStandardErrors[0], expected(name, "s(y1)"), 5e-5);
+  EXPECT_NEAR(*fit->rateStandardError, expected(name, "s(y2)"), 5e-6);
+  EXPECT_NEAR(*fit->residualSd, expected(name, "s"), 5e-5);
+  EXPECT_EQ(fit->degreesOfFreedom, expected(name, "dof"));
+  for (std::size_t i = 0; i < line.readings.size(); ++i) {
+    const std::string k = std::to_string(i + 1);
+    const double value = predict(*fit, line.readings[i].time).value;
+    EXPECT_NEAR(value, expected(name, "predicted b(t_" + k + ")"), 5e-5);
+    EXPECT_NEAR(line.readings[i].error - value, expected(name, "residual_" + k), 5e-5);
+  }
+  const Prediction at30 = predict(*fit, 10.0, 0.95);
+  EXPECT_NEAR(at30.value, expected(name, "b(30 degC)"), 5e-5);
+  // The table's t factor is short by 2.5e-11: the closed form for nine degrees of freedom
+  // gives 2.26215716279820.
+  EXPECT_TRUE(withinRelative(
+      *at30.high - at30.value,
+      expected(name, "half-width of 95 % prediction interval for a single new correction at 30 degC"),
+      3e-11));
+  // The budget of that correction (budgets/gum_h3.toml) begins with these figures to their last digit.
+  EXPECT_TRUE(withinRelative(fit->intercepts[0], -0.17120379013135, 1e-12));
+  EXPECT_TRUE(withinRelative(fit->interceptStandardErrors[0], 0.00287759783515995, 1e-12));
+  EXPECT_TRUE(withinRelative(fit->rate, 0.00218269773988728, 1e-12));
+  EXPECT_TRUE(withinRelative(*fit->rateStandardError, 0.000667938773227831, 1e-12));
+}
+
 // 60 random histories against numpy.linalg.lstsq and scipy.stats.t
 // (tests/reference/statistics/make_drift_fits.py).
 TEST(FitDrift, AgreesWithFullDesignMatrixLeastSquares) {

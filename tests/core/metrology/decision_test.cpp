@@ -169,6 +169,7 @@ TEST(TestUncertaintyRatio, IsHalfTheToleranceOverU) {
   EXPECT_NEAR(*testUncertaintyRatio({-0.5, 1.5}, 0.25), 4.0, 1e-15);
   EXPECT_NEAR(*testUncertaintyRatio({-kInfinite, 0.5}, 0.25), 2.0, 1e-15);
   EXPECT_NEAR(*testUncertaintyRatio({-0.75, kInfinite}, 0.25), 3.0, 1e-15);
+  EXPECT_FALSE(testUncertaintyRatio(kBoth, 1e-320).has_value());
   EXPECT_FALSE(testUncertaintyRatio({-kInfinite, 0.0}, 0.25));
   EXPECT_THROW(testUncertaintyRatio(kBoth, 0.0), std::invalid_argument);
 }

@@ -85,6 +85,10 @@ TEST(RegisterFaults, EachMistakeIsFoundAndNamed) {
        "between -5 and 105"},
       {[](Register& r) { r.plans[0].scheme.repeats = 0; }, "repeats"},
       {[](Register& r) { r.plans[0].adjustLimit = 1.5; }, "adjust limit"},
+      {[](Register& r) { r.plans[0].junctionUncertainty = 0.0; }, "reference junction must be above zero K"},
+      {[](Register& r) { r.plans[0].junctionUncertainty = std::nan(""); }, "reference junction"},
+      {[](Register& r) { r.plans[0].leadHalfWidth = -0.1; }, "leads must be above zero ohm"},
+      {[](Register& r) { r.plans[0].leadHalfWidth = HUGE_VAL; }, "half-width of the leads"},
       {[](Register& r) { r.plans[0].decisionRule = {.basis = GuardBasis::factor, .factor = 0.0}; },
        "the guard band's factor must be above 0, at most 3"},
       {[](Register& r) {

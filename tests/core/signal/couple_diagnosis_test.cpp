@@ -27,10 +27,10 @@ const std::vector<double> kApplied{0.0, 100.0, 200.0, 300.0, 400.0};
 
 /// Readings of an input with this fault, each with `noise` K added; at or beyond an end of its range the end
 /// itself.
-std::vector<CoupleObservation> readingsWith(const CoupleInput& input, const CoupleFault& fault,
-                                            const std::vector<double>& applied,
-                                            const std::function<double()>& noise) {
-  std::vector<CoupleObservation> seen;
+TemperatureObservations readingsWith(const CoupleInput& input, const CoupleFault& fault,
+                                     const std::vector<double>& applied,
+                                     const std::function<double()>& noise) {
+  TemperatureObservations seen;
   for (const double t : applied) {
     const Expected reading = predictedReading(input, fault, {t});
     if (const auto* value = std::get_if<double>(&reading))
@@ -175,7 +175,7 @@ TEST(CoupleDiagnosis, TellsAWrongReferenceWhereTheFunctionIsCurved) {
 TEST(CoupleDiagnosis, OffersNothingForAPlainError) {
   const CoupleInput input = typeK();
   const auto withError = [](auto error) {
-    std::vector<CoupleObservation> seen;
+    TemperatureObservations seen;
     for (const double t : kApplied)
       seen.push_back({{t}, {t + error(t)}});
     return seen;
@@ -206,7 +206,7 @@ TEST(CoupleDiagnosis, NeverOffersForRandomScatter) {
   for (int i = 0; i < 500; ++i) {
     const double a = zero(random);
     const double b = span(random);
-    std::vector<CoupleObservation> seen;
+    TemperatureObservations seen;
     for (const double t : {0.0, 250.0, 500.0, 750.0, 1000.0})
       seen.push_back({{t}, {t + a + b * t + scatter(random)}});
     EXPECT_TRUE(reasonOf(diagnoseCouple(typeK(), seen, 0.5)).has_value()) << i;

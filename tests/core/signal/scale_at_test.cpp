@@ -132,7 +132,11 @@ TEST(ScaleAt, RefusesByName) {
   EXPECT_EQ(reasonOf(scaleAt(setup, {1.0, Unit::count})), RangeResult::wrongUnit);
   for (const double bad : {kNan, kInf, -kInf})
     EXPECT_EQ(reasonOf(scaleAt(setup, {bad, Unit::milliampere})), RangeResult::notANumber);
-  EXPECT_EQ(reasonOf(scaleAt(setup, {1e308, Unit::milliampere})), RangeResult::notANumber);
+  EXPECT_EQ(reasonOf(scaleAt(setup, {1e308, Unit::milliampere})), RangeResult::aboveRange);
+  EXPECT_EQ(reasonOf(scaleAt(setup, {-1e308, Unit::milliampere})), RangeResult::belowRange);
+  AnalogInputSetup bare;
+  bare.signal = {4.0, 20.0, Unit::milliampere};
+  EXPECT_EQ(reasonOf(scaleAt(bare, {1e308, Unit::milliampere})), RangeResult::aboveRange);  // of its percent
   setup.transfer = TransferKind::squareRoot;
   EXPECT_EQ(reasonOf(scaleAt(setup, {-1.0, Unit::cubicMetrePerHour})), RangeResult::belowFunction);
   setup.cutOffPercent = 5.0;

@@ -110,6 +110,10 @@ TEST(SetupFaults, AnalogInput) {
   expectFaults<S>(
       analogInput(),
       {{[](S& s) { s.signal.high = 4.0; }, "the signal's low and high are equal"},
+       {[](S& s) {
+          *s.units = {-1e308, 1e308, Unit::celsius};
+        },
+        "the engineering range's low and high are too far apart"},
        {[](S& s) { s.signal.low = kNan; }, "the signal's low and high must be numbers"},
        {[](S& s) { s.signal.unit = Unit::bar; }, "the signal must be a voltage or current"},
        {[](S& s) { s.counts->high = 0.0; }, "the count range's low and high are equal"},

@@ -3,7 +3,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <random>
+#include <vector>
 
 #include "tests/core/signal/support.h"
 
@@ -135,6 +137,65 @@ TEST(Thermocouple, InvertsTheWorkedExamples) {
     ++checked;
   }
   EXPECT_EQ(checked, 32);
+}
+
+struct InverseSegment {
+  test::CsvRow row;
+  std::map<int, double> powers;
+  double celsius(double emf) const {
+    double sum = 0.0;
+    for (auto power = powers.rbegin(); power != powers.rend(); ++power)
+      sum = sum * emf + power->second;
+    return sum;
+  }
+};
+
+std::vector<InverseSegment> publishedInverse() {
+  std::vector<InverseSegment> segments;
+  for (const auto& row : readReferenceCsv(signalReference("thermocouple_inverse_ranges.csv")))
+    segments.push_back({row, {}});
+  for (const auto& row : readReferenceCsv(signalReference("thermocouple_inverse_coefficients.csv"))) {
+    for (InverseSegment& segment : segments) {
+      if (segment.row.at("type") == row.at("type") && segment.row.at("segment") == row.at("segment"))
+        segment.powers[static_cast<int>(numberIn(row, "power"))] = numberIn(row, "value");
+    }
+  }
+  return segments;
+}
+
+// The published inverse polynomials are approximations with published limits of error (approximate less
+// exact), rounded, so that half a digit more is allowed. The exact inverse here must find the same.
+TEST(Thermocouple, AgreesWithThePublishedInverseWithinItsPublishedError) {
+  int checked = 0, coefficients = 0;
+  for (const InverseSegment& segment : publishedInverse()) {
+    const auto type = typeIn(segment.row);
+    const std::string name = segment.row.at("type") + segment.row.at("segment");
+    const double low = numberIn(segment.row, "t_min_degC"), high = numberIn(segment.row, "t_max_degC");
+    // Coefficients of nothing may stand in the table; none may be missing.
+    ASSERT_FALSE(segment.powers.empty()) << name;
+    ASSERT_EQ(static_cast<int>(segment.powers.size()), segment.powers.rbegin()->first + 1) << name;
+    double least = kInf, most = -kInf;
+    for (int i = 0; i <= 20000; ++i) {
+      const double emf = valueOf(thermocoupleMillivolts(type, {low + (high - low) * i / 20000.0}));
+      const double error = segment.celsius(emf) - valueOf(thermocoupleCelsius(type, {emf}));
+      least = std::min(least, error);
+      most = std::max(most, error);
+    }
+    const auto within = [&](double found, const std::string& which) {
+      const auto published = parseNumber(segment.row.at("published_error_" + which + "_degC")).value();
+      const double halfDigit = 0.5 * std::pow(10.0, -published.decimals);
+      EXPECT_LE(std::abs(found), std::abs(published.value) + halfDigit) << name << " " << which;
+      // Found once before, on another grid and by another program.
+      EXPECT_NEAR(found, numberIn(segment.row, "computed_error_" + which + "_degC"), 2e-5)
+          << name << " " << which;
+    };
+    within(least, "min");
+    within(most, "max");
+    coefficients += static_cast<int>(segment.powers.size());
+    ++checked;
+  }
+  EXPECT_EQ(checked, 23);
+  EXPECT_EQ(coefficients, 225);
 }
 
 TEST(Thermocouple, AllowsForAWarmReferenceJunction) {

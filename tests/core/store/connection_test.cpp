@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/store/sqlite_connection.h"
 
+#include <atomic>
 #include <fstream>
+#include <thread>
 
 #include "samples.h"
 
@@ -87,6 +89,44 @@ TEST_F(ConnectionTest, BusyIsSaidAfterWaiting) {
   EXPECT_GE(std::chrono::steady_clock::now() - begin, milliseconds(190));
   EXPECT_NE(said.find("another program is writing"), std::string::npos) << said;
   test::expectSentence(said, file);
+}
+
+TEST_F(ConnectionTest, ALongWaitIsToldOnceAndItsEndAsWell) {
+  Connection other(file, Access::readWrite);
+  std::vector<bool> told;
+  other.onWaiting([&told](bool waiting) { told.push_back(waiting); });
+  const auto writeWhileHeldFor = [&](milliseconds held) {
+    std::atomic<bool> holds = false;
+    std::jthread holder([&] {
+      Connection third(file, Access::readWrite);
+      const WriteScope theirs(third);
+      holds = true;
+      std::this_thread::sleep_for(held);
+    });
+    while (!holds) {
+      std::this_thread::yield();
+    }
+    WriteScope mine(other);
+    other.execute("INSERT INTO t (a) VALUES (1)");
+    mine.commit();
+    holder.join();
+  };
+  writeWhileHeldFor(milliseconds(100));
+  EXPECT_TRUE(told.empty());
+  writeWhileHeldFor(Connection::kQuietWait + milliseconds(400));
+  EXPECT_EQ(told, (std::vector{true, false}));
+  other.onWaiting([](bool) { throw std::runtime_error("nobody may hear this"); });
+  EXPECT_NO_THROW(writeWhileHeldFor(Connection::kQuietWait + milliseconds(200)));
+  EXPECT_EQ(connection.integer("SELECT count(*) FROM t"), 3);
+}
+
+TEST_F(ConnectionTest, AWaitInVainIsToldAndSaid) {
+  Connection other(file, Access::readWrite, Connection::kQuietWait + milliseconds(200));
+  std::vector<bool> told;
+  other.onWaiting([&told](bool waiting) { told.push_back(waiting); });
+  const WriteScope mine(connection);
+  test::refusal([&] { const WriteScope theirs(other); });
+  EXPECT_EQ(told, (std::vector{true, false}));
 }
 
 TEST_F(ConnectionTest, FullDiskIsSaidAndEndsTheTransaction) {

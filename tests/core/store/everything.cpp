@@ -150,8 +150,8 @@ class Listing {
     all(a, b, c, d, e);
   }
   void put(const Plan& v) {
-    const auto& [a, b, c, d, e, f, g, h, i, j, k] = v;
-    all(a, b, c, d, e, f, g, h, i, j, k);
+    const auto& [a, b, c, d, e, f, g, h, i, j, k, l, m] = v;
+    all(a, b, c, d, e, f, g, h, i, j, k, l, m);
   }
   void put(const IntervalPolicy& v) {
     const auto& [a, b, c, d, e, f] = v;

@@ -124,6 +124,22 @@ TEST_F(Migrations, AnOlderRecordComesUnderTheJournal) {
   EXPECT_TRUE(verifyRecord(kept).problems.empty());
 }
 
+// What version 1 did not have is not stated in its plans, and can be from then on.
+TEST_F(Migrations, PlansOfVersionOneStateNothingOfJunctionAndLeads) {
+  const auto kept = folder / "kept.record";
+  makeKeptRecord(kept);
+  EXPECT_EQ(Connection(kept, Connection::Access::readOnly).integer("PRAGMA user_version"), 1);
+  for (const Plan& plan : Store::open(kept).site().plans) {
+    EXPECT_FALSE(plan.junctionUncertainty || plan.leadHalfWidth) << plan.code;
+  }
+  Connection now(kept, Connection::Access::readWrite);
+  EXPECT_EQ(now.integer("PRAGMA user_version"), newest());
+  now.execute("UPDATE plan SET junction_uncertainty = 0.4, lead_half_width = 0.05 WHERE id = 1");
+  const Store stated = Store::open(kept);
+  EXPECT_EQ(stated.site().plans.at(0).junctionUncertainty, 0.4);
+  EXPECT_EQ(stated.site().plans.at(0).leadHalfWidth, 0.05);
+}
+
 // Somebody who edits a released step instead of adding one makes two kinds of version 1.
 TEST_F(Migrations, VersionOneIsFrozen) {
   const auto kept = folder / "kept.record";

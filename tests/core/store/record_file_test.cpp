@@ -4,6 +4,7 @@
 
 #include <fstream>
 
+#include "core/store/migrations/migrations.h"
 #include "core/store/sqlite_connection.h"
 #include "samples.h"
 
@@ -174,7 +175,7 @@ TEST_F(RecordFile, OneFileRemainsWhenClosed) {
   Connection connection(file, Connection::Access::readOnly);
   EXPECT_EQ(connection.text("PRAGMA journal_mode"), "wal");
   EXPECT_EQ(connection.integer("PRAGMA application_id"), 0x53505752);
-  EXPECT_EQ(connection.integer("PRAGMA user_version"), 1);
+  EXPECT_EQ(connection.integer("PRAGMA user_version"), migrations().back().version);
 }
 
 TEST_F(RecordFile, ReadOnlyWritesNothing) {

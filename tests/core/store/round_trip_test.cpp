@@ -45,6 +45,21 @@ TEST(RoundTrip, DecisionRulesComeBackWholeAndReadable) {
   }
 }
 
+TEST(RoundTrip, WhatAPlanStatesOfJunctionAndLeadsComesBack) {
+  const test::Folder folder;
+  Register site = test::sampleRegister();
+  ASSERT_EQ(site.plans.size(), 2U);
+  site.plans[0].junctionUncertainty = 0.4;
+  site.plans[1].leadHalfWidth = 0.05;
+  Store::create(folder / "a.record", site);
+  const Store opened = Store::open(folder / "a.record");
+  EXPECT_EQ(opened.site().plans[0].junctionUncertainty, 0.4);
+  EXPECT_EQ(opened.site().plans[0].leadHalfWidth, std::nullopt);
+  EXPECT_EQ(opened.site().plans[1].junctionUncertainty, std::nullopt);
+  EXPECT_EQ(opened.site().plans[1].leadHalfWidth, 0.05);
+  EXPECT_EQ(everything(opened.site()), everything(site));
+}
+
 TEST(RoundTrip, ADecisionRuleNobodyWritesIsDamage) {
   for (const char* text : {"", "guarded", R"({"rule":"guarded"})", R"({"rule":"guard-band"})",
                            R"({"rule":"guard-band","factor":-1})",

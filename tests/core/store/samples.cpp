@@ -11,8 +11,10 @@ namespace spanwright::test {
 
 namespace fs = std::filesystem;
 
-Folder::Folder() {
-  std::string name = (fs::temp_directory_path() / "spanwright-store-XXXXXX").string();
+Folder::Folder() : Folder(fs::temp_directory_path()) {}
+
+Folder::Folder(const fs::path& in) {
+  std::string name = (in / "spanwright-store-XXXXXX").string();
   if (mkdtemp(name.data()) == nullptr) {
     throw std::runtime_error("no folder for a test");
   }

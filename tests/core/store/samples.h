@@ -18,6 +18,7 @@ namespace spanwright::test {
 class Folder {
  public:
   Folder();
+  explicit Folder(const std::filesystem::path& in);
   ~Folder();
   Folder(const Folder&) = delete;
   Folder& operator=(const Folder&) = delete;

@@ -189,7 +189,7 @@ TEST_F(Tamper, SignaturesSwapped) {
   // Swapped, with the journal rewritten so that it agrees: only the signatures tell, and they do.
   const RecordCheck consistent = after([](Connection& connection) {
     connection.execute("UPDATE life_event SET calibration = 3 WHERE id = 1");
-    rewriteConsistently(
+    test::rewriteConsistently(
         connection, connection.integer("SELECT entry FROM journal WHERE unit = 'life' AND unit_key = '1'"));
   });
   EXPECT_NE(said(consistent).find("does not hold"), std::string::npos) << said(consistent);
@@ -198,7 +198,7 @@ TEST_F(Tamper, SignaturesSwapped) {
 TEST_F(Tamper, SignedReadingsWithTheJournalRewritten) {
   const RecordCheck check = after([&](Connection& connection) {
     connection.execute("UPDATE reading SET verdict = 'fail' WHERE calibration = 1 AND sequence = 1");
-    rewriteConsistently(
+    test::rewriteConsistently(
         connection,
         connection.integer("SELECT entry FROM journal WHERE unit = 'calibration' AND unit_key = '1'"));
   });
@@ -244,14 +244,14 @@ TEST_F(Tamper, AFullConsistentRewriteIsFoundByACertificateIssuedBefore) {
   const auto rewrite = [&](Connection& connection) {
     // An unsigned calibration from before the certificate: no signature tells.
     connection.execute("UPDATE reading SET indicated = 37.45 WHERE calibration = 2 AND sequence = 1");
-    rewriteConsistently(
+    test::rewriteConsistently(
         connection,
         connection.integer("SELECT entry FROM journal WHERE unit = 'calibration' AND unit_key = '2'"));
     connection.execute(
         "UPDATE life_event SET digest = (SELECT digest FROM journal WHERE unit = 'calibration' AND unit_key "
         "= "
         "'2') WHERE act = 'superseded'");
-    rewriteConsistently(
+    test::rewriteConsistently(
         connection, connection.integer("SELECT j.entry FROM journal j JOIN life_event l ON j.unit_key = l.id "
                                        "WHERE j.unit = 'life' AND l.act = 'superseded'"));
   };

@@ -174,17 +174,58 @@ TEST_F(Advising, LossOfCommunicationHasNoPartInIt) {
   EXPECT_THAT(adviceText(with), HasSubstr("-0.0500 mA"));
 }
 
-TEST_F(Advising, ThroughASquareRootNothingIsSaid) {
-  auto& input = std::get<AnalogInputSetup>(std::find_if(site_.channels.begin(), site_.channels.end(),
-                                                        [](const Channel& c) { return c.tag == "TT-110"; })
-                                               ->setups.front()
-                                               .setup.kind);
-  input.transfer = TransferKind::squareRoot;
+AnalogInputSetup& inputOf(Register& site, std::string_view tag) {
+  return std::get<AnalogInputSetup>(
+      std::find_if(site.channels.begin(), site.channels.end(), [&](const Channel& c) { return c.tag == tag; })
+          ->setups.front()
+          .setup.kind);
+}
+
+// 4-20 mA to 0..150 through a root. The input sees 12 and 20 mA as 12.04 and 20.16 mA: 1 % of span too much,
+// with 0.25 % allowed. Taken back on the signal: 0.16 mA of 16.16 seen.
+TEST_F(Advising, ThroughASquareRootTheSignalIsCorrected) {
+  inputOf(site_, "TT-110").transfer = TransferKind::squareRoot;
+  inputOf(site_, "TT-110").resolution = 0.0;
+  inputOf(site_, "TT-110").bits = 0;
   site_.index();
-  const VisitAdvice advice = advise("TT-110", {"0.0", "106.1", "150.6"});
-  EXPECT_EQ(advice.gap, AdviceGap::throughRoot);
-  EXPECT_TRUE(advice.figures.has_value());
-  EXPECT_THAT(adviceText(advice), HasSubstr("square root"));
+  const VisitAdvice advice = advise("TT-110", {"0.0", "106.5952", "150.7481"});
+  ASSERT_TRUE(advice.adjusts()) << adviceText(advice);
+  EXPECT_TRUE(advice.beforeRoot);
+  EXPECT_EQ(advice.correctionSpan.unit, Unit::milliampere);
+  EXPECT_NEAR(advice.spanPercent.value(), -100.0 * 0.16 / 16.16, 1e-3);
+  EXPECT_FALSE(advice.zeroShift.has_value()) << *advice.zeroShift;
+  EXPECT_EQ(adviceText(advice),
+            "Shift span by -0.990 % before the square root: the worst point would use 0 % of tolerance, now "
+            "199 %.");
+  ASSERT_THAT(advice.predicted, SizeIs(3));
+  EXPECT_NEAR(advice.predicted[2].error, 0.0, 1e-3);
+}
+
+// An input that hands counts on takes its root later: what is read follows the signal in a line.
+TEST_F(Advising, CountsFollowTheSignalEvenWithARoot) {
+  AnalogInputSetup& input = inputOf(site_, "TT-110");
+  input.transfer = TransferKind::squareRoot;
+  input.readsAs = ReadsAs::counts;
+  input.counts = Span{0, 32000, Unit::count};
+  input.resolution = 0.0;
+  site_.index();
+  const VisitAdvice advice = advise("TT-110", {"200", "16200", "32200"});
+  ASSERT_TRUE(advice.adjusts()) << adviceText(advice);
+  EXPECT_FALSE(advice.beforeRoot);
+  EXPECT_NEAR(advice.zeroShift.value(), -200.0, 0.5);
+}
+
+// A transmitter that takes the root is set on the side of the pressure.
+TEST_F(Advising, ATransmittersRootIsCorrectedOnItsPressure) {
+  site_.sensors.front().range.process = {0, 25, Unit::kilopascal};
+  site_.sensors.front().range.transfer = TransferKind::squareRoot;
+  site_.index();
+  const VisitSheet opened = sheet("TT-101", Subject::sensor);
+  // 12.5 and 25 kPa seen as 12.75 and 25.5: 4 + 16 sqrt(p / 25) mA.
+  const VisitAdvice advice = adviseVisit(opened, readings(opened, {"4.000", "15.4263", "20.1592"}));
+  ASSERT_TRUE(advice.adjusts()) << adviceText(advice);
+  EXPECT_EQ(advice.correctionSpan.unit, Unit::kilopascal);
+  EXPECT_NEAR(advice.spanPercent.value(), -100.0 * 0.5 / 25.5, 2e-2);
 }
 
 TEST_F(Advising, AToleranceOfNothingIsToldAndNotUsed) {
@@ -214,9 +255,32 @@ TEST_F(Advising, AnotherTypeOfCoupleIsOffered) {
   }
   const VisitAdvice advice = adviseVisit(opened, readings(opened, shown), 0.0);
   ASSERT_FALSE(advice.diagnoses.empty()) << adviceText(advice);
-  EXPECT_EQ(advice.diagnoses.front().fault.kind, CoupleFaultKind::otherType);
-  EXPECT_EQ(advice.diagnoses.front().fault.actual, ThermocoupleType::K);
+  const auto& fault = std::get<CoupleFault>(advice.diagnoses.front().fault);
+  EXPECT_EQ(fault.kind, CoupleFaultKind::otherType);
+  EXPECT_EQ(fault.actual, ThermocoupleType::K);
   EXPECT_THAT(adviceText(advice), HasSubstr(" It looks as if the couple is a type K"));
+}
+
+// An input for Pt1000 from 0 to 400 degC with a Pt100 on it: 100 to 247 ohm, a tenth of what it wants.
+TEST_F(Advising, AnotherPlatinumElementIsOffered) {
+  for (Channel& each : site_.channels) {
+    if (std::holds_alternative<ThermocoupleSetup>(each.setups.front().setup.kind)) {
+      RtdSetup rtd;
+      rtd.element = RtdElement::pt1000;
+      rtd.range = {0, 400, Unit::celsius};
+      each.setups.front().setup.kind = rtd;
+    }
+  }
+  const VisitAdvice advice = advise("TE-501", {"-10.0", "-10.0", "-10.0"});
+  std::vector<std::string> offered;
+  for (const SensorDiagnosis& each : advice.diagnoses) {
+    offered.push_back(describe(each));
+  }
+  EXPECT_THAT(offered, testing::UnorderedElementsAre(
+                           "the element or a lead is open, the input stands at its lower end",
+                           "the element or its leads are shorted, the input stands at its lower end",
+                           "the element is a Pt100"));
+  EXPECT_THAT(adviceText(advice), HasSubstr(" It looks as if the element "));
 }
 
 TEST_F(Advising, AHealthyCoupleHasNoDiagnosis) {

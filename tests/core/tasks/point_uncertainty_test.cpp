@@ -4,9 +4,12 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "tests/core/tasks/visit_fixture.h"
+#include "tests/support/csv.h"
 
 namespace spanwright {
 namespace {
@@ -137,6 +140,123 @@ TEST_F(Uncertainty, ThermocoupleInputsTakeMillivoltsOrSimulatedDegrees) {
               ElementsAre(HasSubstr("no named standard has a certificate for what is applied, in degC")));
 }
 
+/// The first line of this name in the budget of one reading of TE-501; nothing when there is none.
+std::optional<BudgetLine> lineAt(const Register& site, const char* name, const char* applied,
+                                 const char* reading, std::size_t point, const char* standard) {
+  const auto sheet =
+      std::get<VisitSheet>(openSheet(site, "TE-501", Subject::channel, moment("2026-02-20T09:30")));
+  const TypedReading text = typed(reading, applied).typed;
+  const auto judged = judge(sheet, sheet.points.at(point), text, {});
+  const auto budget = pointBudget(sheet, std::get<Reading>(judged), {site.standard(standard)});
+  EXPECT_TRUE(budget.has_value()) << applied << " by " << standard;
+  for (const BudgetLine& line : budget ? budget->lines : std::vector<BudgetLine>{}) {
+    if (line.name == name) {
+      return line;
+    }
+  }
+  return std::nullopt;
+}
+
+Standard& standardOf(Register& site, std::string_view serial) {
+  return *std::find_if(site.standards.begin(), site.standards.end(),
+                       [&](const Standard& standard) { return standard.serial == serial; });
+}
+Plan& planOf(Register& site, std::string_view code) {
+  return *std::find_if(site.plans.begin(), site.plans.end(),
+                       [&](const Plan& plan) { return plan.code == code; });
+}
+
+// Type K: 39.451 uV/K at 0 degC, 39.965 at 200, 42.241 at 400 (NIST ITS-90, thermocouple_emf_table.csv): a
+// reference junction 1 K off puts the reading off by their ratio.
+TEST_F(Uncertainty, ACoupleFedWithMillivoltsHasAReferenceJunction) {
+  EXPECT_FALSE(lineAt(site_, "reference junction", "8.138 mV", "200.4", 1, "VM-7"));
+  planOf(site_, "TC-3").junctionUncertainty = 0.4;
+  const char* const fed[] = {"0 mV", "8.138 mV", "16.397 mV"};
+  const double slopes[] = {1.0, 39.451 / 39.965, 39.451 / 42.241};
+  for (const std::size_t i : {0U, 1U, 2U}) {
+    const auto line =
+        lineAt(site_, "reference junction", fed[i], std::array{"0.0", "200.4", "399.8"}[i], i, "VM-7");
+    ASSERT_TRUE(line.has_value()) << i;
+    EXPECT_NEAR(line->standardUncertainty, 0.2, 1e-15);
+    EXPECT_NEAR(line->sensitivity, slopes[i], 1e-3) << i;
+  }
+  // Told in degrees, but the standard is certified in mV: the junction is nobody else's.
+  EXPECT_TRUE(lineAt(site_, "reference junction", "200.0", "200.4", 1, "VM-7"));
+  // A standard certified for simulated temperatures compensates for its own.
+  EXPECT_FALSE(lineAt(site_, "reference junction", "200.0", "200.4", 1, "TB-3"));
+  EXPECT_TRUE(lineAt(site_, "reference junction", "8.138 mV", "200.4", 1, "TB-3"));
+  EXPECT_FALSE(lineAt(site_, "leads", "8.138 mV", "200.4", 1, "VM-7"));
+}
+
+// Type B hardly gives a voltage at room temperature (-0.25 uV/K at 0 degC, 10.356 at 1200): what the junction
+// is known to does not matter.
+TEST_F(Uncertainty, ATypeBCoupleHardlyMindsItsReferenceJunction) {
+  auto& couple = std::get<ThermocoupleSetup>(site_.channels.back().setups.front().setup.kind);
+  couple.type = ThermocoupleType::B;
+  couple.range = {800, 1600, Unit::celsius};
+  site_.index();
+  planOf(site_, "TC-3").junctionUncertainty = 2.0;
+  const auto line = lineAt(site_, "reference junction", "1200", "1200.2", 1, "VM-7");
+  ASSERT_TRUE(line.has_value());
+  EXPECT_LT(std::abs(line->sensitivity), 0.04);
+}
+
+// A Pt100 gives 0.37928 ohm/K at 100 degC: A + 200 B of IEC 60751, times 100 ohm.
+TEST_F(Uncertainty, AnRtdHasItsLeads) {
+  RtdSetup rtd;
+  rtd.range = {0, 200, Unit::celsius};
+  site_.channels.back().setups.front().setup.kind = rtd;
+  CertificateRange ohms;
+  ohms.unit = Unit::ohm;
+  ohms.resolution = 0.001;
+  ohms.points = {{0, 0, 0.004}, {400, 0, 0.004}};
+  site_.standards[0].certificates[1].ranges.push_back(ohms);
+  site_.index();
+  EXPECT_FALSE(lineAt(site_, "leads", "138.51 ohm", "100.1", 1, "LC-2201"));
+  planOf(site_, "TC-3").leadHalfWidth = 0.05;
+  planOf(site_, "TC-3").junctionUncertainty = 0.4;
+  // A simulated temperature reaches the input as a resistance too.
+  for (const auto& [applied, standard] : {std::pair{"138.51 ohm", "LC-2201"}, {"100.0", "TB-3"}}) {
+    const auto line = lineAt(site_, "leads", applied, "100.1", 1, standard);
+    ASSERT_TRUE(line.has_value()) << applied;
+    EXPECT_NEAR(line->standardUncertainty, 0.05 / std::sqrt(3.0), 1e-15);
+    EXPECT_NEAR(line->sensitivity, 1.0 / 0.37928, 1e-3);
+    EXPECT_FALSE(lineAt(site_, "reference junction", applied, "100.1", 1, standard)) << applied;
+  }
+}
+
+// On the bench, measured with a meter: a bare couple's mV against a junction, a bare RTD's ohm through leads.
+TEST_F(Uncertainty, ABareSensorHasJunctionOrLeads) {
+  Plan& plan = planOf(site_, "TX-3");
+  plan.junctionUncertainty = 0.4;
+  plan.leadHalfWidth = 0.05;
+  SensorRange& range = site_.sensors.front().range;
+  range.output.reset();
+  CertificateRange ohms;
+  ohms.unit = Unit::ohm;
+  ohms.points = {{0, 0, 0.004}, {400, 0, 0.004}};
+  standardOf(site_, "VM-7").certificates.front().ranges.push_back(ohms);
+  const auto budgetWith = [&](const char* reading) {
+    site_.index();
+    const auto sheet =
+        std::get<VisitSheet>(openSheet(site_, "TT-101", Subject::sensor, moment("2026-02-20T09:30")));
+    const auto judged = judge(sheet, sheet.points.at(1), typed(reading).typed, {});
+    return pointBudget(sheet, std::get<Reading>(judged), {site_.standard("TB-3"), site_.standard("VM-7")});
+  };
+  range.thermocouple = ThermocoupleType::K;
+  const auto couple = budgetWith("3.06");
+  ASSERT_TRUE(couple.has_value());
+  ASSERT_EQ(couple->lines.back().name, "reference junction");
+  EXPECT_NEAR(couple->lines.back().sensitivity, -0.039451, 1e-5);  // mV/K at 0 degC
+  range.thermocouple.reset();
+  range.rtd = RtdElement::pt100;
+  const auto rtd = budgetWith("128.99");
+  ASSERT_TRUE(rtd.has_value());
+  ASSERT_EQ(rtd->lines.back().name, "leads");
+  EXPECT_EQ(rtd->lines.back().sensitivity, 1.0);
+  EXPECT_NEAR(rtd->lines.back().standardUncertainty, 0.05 / std::sqrt(3.0), 1e-15);
+}
+
 TEST_F(Uncertainty, ASensorNeedsStandardsForBothItsSides) {
   ProposedVisit visit = goodVisit();
   visit.channel = "TT-101";
@@ -231,6 +351,60 @@ TEST_F(Uncertainty, TheLastCertificateThatReachesTheValueCounts) {
   EXPECT_NEAR(budget->lines.at(1).standardUncertainty, 0.0005 * 365.0 / 374.0 / std::sqrt(3.0), 1e-15);
 }
 
+TEST_F(Uncertainty, WhatIsNotJudgedHasAReason) {
+  planOf(site_, "AI-3").decisionRule = {.basis = GuardBasis::factor, .factor = 1.0};
+  site_.index();
+  const auto sheet =
+      std::get<VisitSheet>(openSheet(site_, "TT-110", Subject::channel, moment("2026-02-20T09:30")));
+  const auto why = [&](const char* reading, const std::vector<const Standard*>& standards,
+                       std::size_t point = 1) {
+    const auto judged = judge(sheet, sheet.points.at(point), typed(reading).typed, standards);
+    return whyNotJudged(sheet, std::get<Reading>(judged), standards);
+  };
+  const Standard* const loop = site_.standard("LC-2201");
+  EXPECT_FALSE(why("75.1", {loop}));
+  const auto none = why("75.1", {});
+  ASSERT_TRUE(none.has_value());
+  EXPECT_EQ(none->gap, UncertaintyGap::noStandard);
+  EXPECT_EQ(none->reason, "the decision rule needs an uncertainty, and there is none");
+  EXPECT_FALSE(why("80.0", {}));  // outside its limits fails whatever the uncertainty
+  EXPECT_EQ(why("75.1", {site_.standard("LC-1100"), site_.standard("NEW-1")})->gap,
+            UncertaintyGap::noneValid);
+  EXPECT_EQ(why("75.1", {site_.standard("LC-1100"), site_.standard("VM-7")})->gap,
+            UncertaintyGap::otherQuantity);
+  standardOf(site_, "LC-2201").certificates[1].ranges[0].points.pop_back();  // ends at 12 mA
+  EXPECT_FALSE(why("75.1", {loop}));
+  const auto beyond = why("150.0", {loop}, 2);
+  ASSERT_TRUE(beyond.has_value());
+  EXPECT_EQ(beyond->gap, UncertaintyGap::outOfReach);
+  EXPECT_EQ(beyond->value.value, 20.0);
+  EXPECT_EQ(beyond->value.unit, Unit::milliampere);
+  // With an uncertainty it is the rule's own reason, for instance a limit that is open on one side.
+  auto open = std::get<Reading>(judge(sheet, sheet.points.at(1), typed("75.1").typed, {loop}));
+  open.verdict = Verdict::notJudged;
+  open.limits = {-HUGE_VAL, HUGE_VAL};
+  const auto unruled = whyNotJudged(sheet, open, {loop});
+  ASSERT_TRUE(unruled.has_value());
+  EXPECT_FALSE(unruled->gap.has_value());
+  EXPECT_EQ(unruled->reason, "a tolerance needs a limit on one side at least");
+}
+
+TEST_F(Uncertainty, ARangeOfTheQuantityThatWasToldComesFirst) {
+  Standard& bath = standardOf(site_, "TB-3");
+  const CertificateRange millivolts{Unit::millivolt, 0.001, {{-10, 0, 0.4}, {60, 0, 0.4}}};
+  auto& ranges = bath.certificates.front().ranges;
+  ranges.insert(ranges.begin(), millivolts);
+  planOf(site_, "TC-3").junctionUncertainty = 0.4;
+  site_.index();
+  const auto told = lineAt(site_, "certificate of standard TB-3", "200.0", "200.4", 1, "TB-3");
+  ASSERT_TRUE(told.has_value());
+  EXPECT_NEAR(told->standardUncertainty, 0.025, 1e-12);  // degC
+  EXPECT_FALSE(lineAt(site_, "reference junction", "200.0", "200.4", 1, "TB-3"));
+  const auto fed = lineAt(site_, "certificate of standard TB-3", "8.138 mV", "200.4", 1, "TB-3");
+  ASSERT_TRUE(fed.has_value());
+  EXPECT_NEAR(fed->standardUncertainty, 0.2, 1e-12);  // mV
+}
+
 TEST_F(Uncertainty, StandardsForAUnitAndForASheet) {
   const auto serials = [](const std::vector<const Standard*>& standards) {
     std::vector<std::string> result;
@@ -250,6 +424,34 @@ TEST_F(Uncertainty, StandardsForAUnitAndForASheet) {
   EXPECT_THAT(forSheet("TE-501", Subject::channel), ElementsAre("TB-3", "VM-7"));
   EXPECT_THAT(forSheet("TT-101", Subject::sensor), ElementsAre("LC-2201", "TB-3"));
   EXPECT_THAT(forSheet("XV-401", Subject::channel), ElementsAre("VM-7"));
+}
+
+// JCGM 100:2008 H.5, Table H.9 prints the mean and the deviation of five readings of each day. Five readings
+// with just these: three at the mean, two as far to both sides as it takes.
+TEST(Pooling, GivesTheGumsDeviationWithinDays) {
+  const std::string folder = SPANWRIGHT_REFERENCE_DIR "/statistics/";
+  std::vector<Reading> readings;
+  for (const test::CsvRow& row : test::readReferenceCsv(folder + "gum_h5_data.csv")) {
+    const double away = std::sqrt(2.0) * test::numberIn(row, "within_day_sd_uV");
+    for (const double microvolts : {0.0, 0.0, 0.0, away, -away}) {
+      Reading reading;
+      reading.point.percent = test::numberIn(row, "day");  // a day is a point here
+      reading.indicated = 1e6 * test::numberIn(row, "mean_V") + microvolts;
+      readings.push_back(reading);
+    }
+  }
+  const Repeatability pooled = repeatability(readings);
+  EXPECT_EQ(pooled.degreesOfFreedom, 40.0);
+  int checked = 0;
+  for (const test::CsvRow& row : test::readReferenceCsv(folder + "expected_budgets.csv")) {
+    if (row.at("example") == "gum_h5" && row.at("quantity") == "s_W") {
+      EXPECT_NEAR(pooled.standardDeviation, test::numberIn(row, "published"),
+                  test::numberIn(row, "tolerance"));
+      EXPECT_NEAR(pooled.standardDeviation, test::numberIn(row, "recomputed"), 1e-6);
+      ++checked;
+    }
+  }
+  EXPECT_EQ(checked, 1);
 }
 
 }  // namespace

@@ -302,8 +302,8 @@ TEST(LastGoodCertificate, IsTheNewestThatDoesNotShowTheFaultYet) {
   EXPECT_EQ(lastGood(standardWith({{"A", 0.0}, {"B", 0.0195}}), endHigh(0.02)), "A");
   EXPECT_EQ(lastGood(standardWith({{"A", 0.0}, {"B", 0.0195}, {"C", 0.0201}}), endHigh(0.02)), "A");
   // sqrt(0.001^2 + 0.001^2) = 0.00141: a certificate agrees up to there and no further.
-  EXPECT_EQ(lastGood(standardWith({{"A", 0.0}, {"B", 0.0186}}), endHigh(0.02)), "A");
-  EXPECT_EQ(lastGood(standardWith({{"A", 0.0}, {"B", 0.0185}}), endHigh(0.02)), "B");
+  EXPECT_EQ(lastGood(standardWith({{"A", 0.0}, {"B", 0.01859}}), endHigh(0.02)), "A");
+  EXPECT_EQ(lastGood(standardWith({{"A", 0.0}, {"B", 0.01858}}), endHigh(0.02)), "B");
   EXPECT_EQ(lastGood(standardWith({{"A", 0.0}, {"B", 0.0192}}), endHigh(0.02, 0.0)), "A");
   EXPECT_EQ(lastGood(standardWith({{"A", 0.0}, {"B", 0.0188}}), endHigh(0.02, 0.0)), "B");
 }

@@ -54,8 +54,8 @@ class RecordTest : public testing::Test {
 };
 
 /// A visit to a channel with these readings, as found and, when given, as left after an adjustment.
-inline ProposedVisit visitTo(std::string channel, const std::string& when, std::vector<const char*> found,
-                             std::vector<const char*> left = {},
+inline ProposedVisit visitTo(std::string channel, const std::string& when,
+                             const std::vector<const char*>& found, const std::vector<const char*>& left = {},
                              std::vector<std::string> standards = {"LC-2201"}) {
   ProposedVisit visit = goodVisit();
   visit.channel = std::move(channel);

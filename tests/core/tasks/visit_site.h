@@ -51,7 +51,7 @@ inline Channel channel(std::string tag, SetupKind kind, std::vector<Routine> rou
   made.tag = std::move(tag);
   made.place = "Hall / Cabinet 1";
   made.terminal = "1";
-  made.setups = {{1, moment("2018-03-01T08:00"), {std::move(kind)}, "commissioning"}};
+  made.setups = {{1, moment("2018-03-01T08:00"), {kind}, "commissioning"}};
   made.routines = std::move(routines);
   return made;
 }

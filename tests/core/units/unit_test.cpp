@@ -134,6 +134,18 @@ TEST(ParseUnit, ReadsEverySymbolBack) {
   }
 }
 
+TEST(Convert, BringsTheFixedPointsFromKelvinToCelsius) {
+  int checked = 0;
+  for (const auto& row : readReferenceCsv(reference("its90_fixed_points.csv"))) {
+    const double kelvin = numberIn(row, "T90_K"), celsius = numberIn(row, "t90_degC");
+    // Both are exact decimals: nothing but rounding of doubles lies between them.
+    EXPECT_NEAR(convert(kelvin, Unit::kelvin, Unit::celsius).value(), celsius, 3e-13) << row.at("substance");
+    EXPECT_NEAR(convert(celsius, Unit::celsius, Unit::kelvin).value(), kelvin, 3e-13) << row.at("substance");
+    ++checked;
+  }
+  EXPECT_EQ(checked, 14);
+}
+
 TEST(ParseUnit, UnderstandsWhatPeopleWrite) {
   const std::pair<const char*, Unit> cases[] = {
       {"C", Unit::celsius},

@@ -7,6 +7,9 @@
 #include <QTableView>
 #include <QTest>
 #include <QTreeView>
+#include <atomic>
+#include <chrono>
+#include <thread>
 
 #include "gui/actions/commands.h"
 #include "gui/charts/plot_view.h"
@@ -69,6 +72,35 @@ TEST_F(Window, ATileOfTheOverviewOpensTheDueListInThatState) {
   EXPECT_EQ(window_->currentScreen(), window_->dueScreen());
   const auto* table = named<QTableView>("Due list");
   EXPECT_EQ(table->model()->rowCount(), 2);
+}
+
+TEST_F(Window, SaysThatItWaitsForAnotherProgram) {
+  makeRecord();
+  openWindow();
+  QStringList shown;
+  QObject::connect(session_.get(), &Session::waiting, window_.get(), [&](bool waits) {
+    shown << (waits ? window_->bar()->sentence() : QStringLiteral("over: ") + window_->bar()->sentence());
+    if (waits) {
+      EXPECT_TRUE(window_->bar()->isVisible());
+      EXPECT_GT(window_->bar()->height(), 20);
+      keepPicture("waiting");
+    }
+  });
+  std::atomic<bool> writing = false;
+  std::jthread other([&] {
+    Store store = Store::open(recordFile().toStdString(), Store::Mode::readWrite, clock_);
+    const Store::Transaction transaction(store);
+    writing = true;
+    std::this_thread::sleep_for(std::chrono::milliseconds(1000));
+  });
+  while (!writing) {
+    std::this_thread::yield();
+  }
+  Draft draft;
+  draft.channel = "TT-1";
+  EXPECT_GT(session_->store().saveDraft(draft), 0);
+  other.join();
+  EXPECT_EQ(shown, (QStringList{"Another program is writing to the record; waiting.", "over: "}));
 }
 
 TEST_F(Window, IssuesACertificateAsPdfWithItsNumber) {

@@ -48,8 +48,10 @@ TEST(Words, WhatIsShownInAnyLocaleIsReadBackAsTheSameNumber) {
 }
 
 TEST(Words, SentencesBeginWithACapitalAndEndWithAStop) {
-  EXPECT_EQ(problemSentence({{}, "the point is missing", "type it"}).toStdString(),
-            "The point is missing; type it.");
+  Problem missing;
+  missing.what = "the point is missing";
+  missing.todo = "type it";
+  EXPECT_EQ(problemSentence(missing).toStdString(), "The point is missing; type it.");
   EXPECT_EQ(asSentence("is it?").toStdString(), "Is it?");
   EXPECT_EQ(asSentence("").toStdString(), "");
 }
