@@ -153,8 +153,8 @@ class Store {
     Store* store_;
   };
 
-  /// While it lives, everything is read as it was at one moment, the register too (it is read again), whatever
-  /// others write. Not inside a Transaction, and nothing is written meanwhile.
+  /// While it lives, everything is read as it was at one moment, the register too (it is read again),
+  /// whatever others write. Not inside a Transaction, and nothing is written meanwhile.
   class Snapshot {
    public:
     explicit Snapshot(Store& store);

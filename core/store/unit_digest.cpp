@@ -162,8 +162,7 @@ std::vector<std::string> rowChanges(std::string_view rows, const std::optional<U
                                   i < pairs ? "was changed" : "was added"));
   }
   if (changes.gone.size() > pairs) {
-    clauses.push_back(
-        fmt::format("{} of its {} rows were removed", changes.gone.size() - pairs, was.size()));
+    clauses.push_back(fmt::format("{} of its {} rows were removed", changes.gone.size() - pairs, was.size()));
   }
   return clauses;
 }

@@ -112,13 +112,12 @@ fs::path writeAttachment(const Store& store, const Attachment& attachment, const
   fs::create_directories(folder, error);
   const fs::path file = folder / fileNameOf(attachment);
   if (error) {
-    throw StorageError(fmt::format("The folder {} cannot be made ({}); give another.", folder.string(),
-                                   error.message()));
+    throw StorageError(
+        fmt::format("The folder {} cannot be made ({}); give another.", folder.string(), error.message()));
   }
   if (fs::exists(file)) {
-    throw StorageError(
-        fmt::format("The file {} is already there; give another folder, a file is never overwritten.",
-                    file.string()));
+    throw StorageError(fmt::format(
+        "The file {} is already there; give another folder, a file is never overwritten.", file.string()));
   }
   const std::string content = store.attachmentContent(attachment.id);
   std::ofstream out(file, std::ios::binary);
@@ -126,8 +125,8 @@ fs::path writeAttachment(const Store& store, const Attachment& attachment, const
   out.close();
   if (!out) {
     fs::remove(file, error);
-    throw StorageError(fmt::format("The file {} cannot be written; give another folder, or make room.",
-                                   file.string()));
+    throw StorageError(
+        fmt::format("The file {} cannot be written; give another folder, or make room.", file.string()));
   }
   return file;
 }

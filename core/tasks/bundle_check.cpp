@@ -13,7 +13,6 @@
 #include "core/record/problem.h"
 #include "core/store/unit_digest.h"
 #include "core/tasks/bundle_contents.h"
-#include "core/tasks/bundle_files.h"
 #include "core/tasks/bundle_signatures.h"
 #include "core/tasks/bundle_words.h"
 
@@ -92,8 +91,8 @@ class Checking {
                               ? parseDigest(std::string_view(line).substr(0, kDigits))
                               : std::nullopt;
       if (!digest || !listed.insert(line.substr(kDigits + 2)).second) {
-        problem(listName, fmt::format("the line \"{}\" is no digest of a file, or one of a file named before",
-                                      line));
+        problem(listName,
+                fmt::format("the line \"{}\" is no digest of a file, or one of a file named before", line));
         continue;
       }
       const std::string name = line.substr(kDigits + 2);
@@ -143,7 +142,8 @@ class Checking {
     }
     for (const CalibrationId id : listed_) {
       if (contents_.find({"calibration", {id}}) == nullptr) {
-        problem(unitFileName({"calibration", {id}}), fmt::format("calibration {} should be in the bundle", id));
+        problem(unitFileName({"calibration", {id}}),
+                fmt::format("calibration {} should be in the bundle", id));
       }
     }
     for (const auto& [name, unit] : contents_.units) {
@@ -342,9 +342,10 @@ class Checking {
       if (by == issuedBy_.end() || by->second != unitFile) {
         problem(name, fmt::format("entry {} of the journal did not issue it", anchor.journalEntry));
       } else if (hex(chain_[static_cast<std::size_t>(anchor.journalEntry - 1)]) != anchor.journalHash) {
-        problem(name, fmt::format("it was issued when entry {} of the journal was another: the history up to it "
-                                  "was rewritten, or the certificate was",
-                                  anchor.journalEntry));
+        problem(name,
+                fmt::format("it was issued when entry {} of the journal was another: the history up to it "
+                            "was rewritten, or the certificate was",
+                            anchor.journalEntry));
       }
       const BundleUnit* calibration = contents_.find({"calibration", {anchor.calibration}});
       if (calibration == nullptr || hex(calibration->digest.digest) != anchor.recordDigest) {
@@ -379,9 +380,9 @@ class Checking {
   const Progress& progress_;
   std::set<std::string> names_;
   BundleContents contents_;
-  std::set<std::string> named_;               ///< files that rows of attachments name
-  std::vector<Digest> chain_;                 ///< hash of each entry
-  std::map<std::string, JournalEntry> last_;  ///< by the unit's file
+  std::set<std::string> named_;                   ///< files that rows of attachments name
+  std::vector<Digest> chain_;                     ///< hash of each entry
+  std::map<std::string, JournalEntry> last_;      ///< by the unit's file
   std::map<std::int64_t, std::string> issuedBy_;  ///< entries that issued certificates, with the unit's file
   std::vector<CalibrationId> listed_;
   std::optional<JournalHead> listedHead_;
@@ -392,10 +393,14 @@ class Checking {
 
 }  // namespace
 
+BundleCheck checkBundle(BundleReader& bundle, const std::vector<JournalHead>& known,
+                        const Progress& progress) {
+  return Checking(bundle, progress).check(known);
+}
+
 BundleCheck checkBundle(const std::filesystem::path& place, const std::vector<JournalHead>& known,
                         const Progress& progress) {
-  const auto reader = openBundle(place);
-  return Checking(*reader, progress).check(known);
+  return checkBundle(*openBundle(place), known, progress);
 }
 
 }  // namespace spanwright

@@ -10,6 +10,7 @@
 
 #include "core/record/proposal.h"
 #include "core/store/journal.h"
+#include "core/tasks/bundle_files.h"
 
 namespace spanwright {
 
@@ -41,6 +42,8 @@ struct BundleCheck {
 /// - each certificate's data against the entry that issued it, and the digest of the calibration it names;
 /// - `known` heads, kept from elsewhere, against the chain.
 /// StorageError when there is no folder or zip that can be read at all.
+BundleCheck checkBundle(BundleReader& bundle, const std::vector<JournalHead>& known = {},
+                        const Progress& progress = {});
 BundleCheck checkBundle(const std::filesystem::path& place, const std::vector<JournalHead>& known = {},
                         const Progress& progress = {});
 

@@ -119,7 +119,8 @@ fs::path BundleWriter::pathFor(const std::string& name) {
   std::error_code error;
   fs::create_directories(file.parent_path(), error);
   if (error) {
-    refuse(place_, fmt::format("cannot be written ({})", error.message()), "make room or choose another place");
+    refuse(place_, fmt::format("cannot be written ({})", error.message()),
+           "make room or choose another place");
   }
   return file;
 }

@@ -43,7 +43,8 @@ std::string lifeProblem(const BundleContents& contents, const BundleJson& row) {
   const std::string key = publicKeyOf(contents, numberIn(row, "person"), numberIn(row, "key"));
   if (!act || !signatureHolds(key, signedText(contents.site, event, key), bytesIn(row, "signature"))) {
     return fmt::format(
-        "the signature of {} under calibration {} does not hold: it was changed, moved or made with another key",
+        "the signature of {} under calibration {} does not hold: it was changed, moved or made with another "
+        "key",
         event.person, event.calibration);
   }
   const BundleUnit* calibration = contents.find({"calibration", {event.calibration}});

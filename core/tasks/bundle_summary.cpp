@@ -78,22 +78,24 @@ std::string personOf(const CalibrationTrace& trace) {
 }
 
 std::string overview(const std::vector<BundleCalibration>& calibrations) {
-  std::string html = "<h2>Calibrations</h2>\n<table>\n" +
-                     row({"no.", "channel", "subject", "performed", "by", "as found", "as left", "state",
-                          "certificate", "gaps"},
-                         "th");
+  std::string html =
+      "<h2>Calibrations</h2>\n<table>\n" + row({"no.", "channel", "subject", "performed", "by", "as found",
+                                                "as left", "state", "certificate", "gaps"},
+                                               "th");
   for (const BundleCalibration& one : calibrations) {
     const Calibration& c = one.trace.calibration;
-    html += row({anchor(c.id) + (one.also ? "*" : ""), escaped(c.channel), escaped(text(c.subject)),
-                 formatMoment(c.performed), escaped(personOf(one.trace)), verdict(c.foundVerdict),
-                 verdict(c.leftVerdict), escaped(text(one.state)),
-                 one.trace.issued ? escaped(one.trace.issued->number) : "not issued",
-                 one.trace.gaps.empty() ? "none"
-                                        : fmt::format("<span class=\"gap\">{}</span>", one.trace.gaps.size())});
+    html +=
+        row({anchor(c.id) + (one.also ? "*" : ""), escaped(c.channel), escaped(text(c.subject)),
+             formatMoment(c.performed), escaped(personOf(one.trace)), verdict(c.foundVerdict),
+             verdict(c.leftVerdict), escaped(text(one.state)),
+             one.trace.issued ? escaped(one.trace.issued->number) : "not issued",
+             one.trace.gaps.empty() ? "none"
+                                    : fmt::format("<span class=\"gap\">{}</span>", one.trace.gaps.size())});
   }
-  return html + "</table>\n<p class=\"quiet\">* not asked for, but corrected by one of the others or in its "
-                "place. Gaps are links of the chain of traceability that are missing or were not valid on the "
-                "day; each stands with its calibration.</p>\n";
+  return html +
+         "</table>\n<p class=\"quiet\">* not asked for, but corrected by one of the others or in its "
+         "place. Gaps are links of the chain of traceability that are missing or were not valid on the "
+         "day; each stands with its calibration.</p>\n";
 }
 
 std::string facts(const CalibrationTrace& trace) {
@@ -103,8 +105,8 @@ std::string facts(const CalibrationTrace& trace) {
   html += row({"Place", escaped(trace.place)});
   html += row({"Performed", formatMoment(c.performed) + " by " + escaped(personOf(trace))});
   if (trace.setup) {
-    html += row({"Setup", fmt::format("version {}: {}", trace.setup->version,
-                                      escaped(describe(trace.setup->setup)))});
+    html += row({"Setup",
+                 fmt::format("version {}: {}", trace.setup->version, escaped(describe(trace.setup->setup)))});
   }
   if (trace.sensor) {
     html += row({"Sensor", escaped(trace.sensor->serial + ", " + trace.sensor->model)});
@@ -114,10 +116,9 @@ std::string facts(const CalibrationTrace& trace) {
   if (c.corrects != 0) {
     html += row({"Corrects", fmt::format("calibration {}: {}", c.corrects, escaped(c.correctionReason))});
   }
-  html += row({"Certificate", trace.issued
-                                  ? fmt::format("{}, revision {}", escaped(trace.issued->number),
-                                                trace.issued->revision)
-                                  : "not issued"});
+  html += row({"Certificate", trace.issued ? fmt::format("{}, revision {}", escaped(trace.issued->number),
+                                                         trace.issued->revision)
+                                           : "not issued"});
   return html + "</table>\n";
 }
 
@@ -125,15 +126,15 @@ std::string life(const BundleCalibration& one) {
   if (one.life.empty()) {
     return "<h3>Signatures</h3>\n<p>Nobody has signed it.</p>\n";
   }
-  std::string html = "<h3>Signatures</h3>\n<table>\n" +
-                     row({"meaning", "name", "login", "at (UTC)", "reason", "key"}, "th");
+  std::string html =
+      "<h3>Signatures</h3>\n<table>\n" + row({"meaning", "name", "login", "at (UTC)", "reason", "key"}, "th");
   for (const auto& signed_ : one.life) {
     const LifeEvent& event = signed_.event;
-    html += row({escaped(text(event.act)) +
-                     (event.correction == 0 ? "" : fmt::format(" by calibration {}", event.correction)),
-                 escaped(signed_.name), escaped(event.person), formatMoment(event.atUtc),
-                 escaped(event.reason),
-                 event.key == 0 ? "follows from another act" : escaped(signed_.keyMark)});
+    html +=
+        row({escaped(text(event.act)) +
+                 (event.correction == 0 ? "" : fmt::format(" by calibration {}", event.correction)),
+             escaped(signed_.name), escaped(event.person), formatMoment(event.atUtc), escaped(event.reason),
+             event.key == 0 ? "follows from another act" : escaped(signed_.keyMark)});
   }
   return html + "</table>\n";
 }
@@ -142,17 +143,18 @@ std::string standards(const CalibrationTrace& trace) {
   if (trace.standards.empty()) {
     return {};
   }
-  std::string html = "<h3>Standards used</h3>\n<table>\n" +
-                     row({"serial", "what", "certificate", "issuer", "valid", "on the day", "traceable"}, "th");
+  std::string html =
+      "<h3>Standards used</h3>\n<table>\n" +
+      row({"serial", "what", "certificate", "issuer", "valid", "on the day", "traceable"}, "th");
   for (const TracedStandard& used : trace.standards) {
     const auto& certificate = used.certificate;
     html += row(
         {escaped(used.used.serial), escaped(used.description), escaped(used.used.certificate),
          certificate ? escaped(certificate->issuer) : "",
          certificate ? formatDate(certificate->validFrom) + " to " + formatDate(certificate->validUntil) : "",
-         !certificate        ? "<span class=\"gap\">not in the record</span>"
+         !certificate      ? "<span class=\"gap\">not in the record</span>"
          : used.validOnDay ? "valid"
-                             : "<span class=\"gap\">not valid</span>",
+                           : "<span class=\"gap\">not valid</span>",
          certificate ? escaped(certificate->traceability) : ""});
   }
   return html + "</table>\n";
@@ -173,7 +175,8 @@ std::string findings(const CalibrationTrace& trace) {
     }
   }
   if (list.empty()) {
-    return "<p>Every link of the chain is there and was valid on the day. The stored numbers agree with those "
+    return "<p>Every link of the chain is there and was valid on the day. The stored numbers agree with "
+           "those "
            "recomputed from what was typed.</p>\n";
   }
   return "<h3>Found by the trace</h3>\n<ul>\n" + list + "</ul>\n";
@@ -193,14 +196,17 @@ std::string bundleSummary(const BundleFacts& f, const EvidenceMade& made,
   html += row({"Made", formatMoment(f.madeUtc) + " UTC by spanwright " SPANWRIGHT_VERSION});
   html += row({"Calibrations", fmt::format("{} asked for, {} that belong to them", made.calibrations.size(),
                                            made.also.size())});
-  html += row({"Certificates", fmt::format("{} issued{}, {} without one", made.certificates,
-                                           f.drawn ? "" : " (as data only: the program that made this cannot draw)",
-                                           made.notIssued.size())});
+  html += row(
+      {"Certificates", fmt::format("{} issued{}, {} without one", made.certificates,
+                                   f.drawn ? "" : " (as data only: the program that made this cannot draw)",
+                                   made.notIssued.size())});
   html += row({"Files kept in the record", std::to_string(made.attachments)});
-  html += row({"Journal", fmt::format("{} entries, {} of them shown in full, to <span class=\"hash\">{}</span>",
-                                      made.entries, made.entriesShown, headText(made.head))});
-  html += "</table>\n<p>How to check all this, with and without the program, and what it does not show: "
-          "README.txt.</p>\n";
+  html +=
+      row({"Journal", fmt::format("{} entries, {} of them shown in full, to <span class=\"hash\">{}</span>",
+                                  made.entries, made.entriesShown, headText(made.head))});
+  html +=
+      "</table>\n<p>How to check all this, with and without the program, and what it does not show: "
+      "README.txt.</p>\n";
   html += overview(calibrations);
   for (const BundleCalibration& one : calibrations) {
     const Calibration& c = one.trace.calibration;
@@ -208,8 +214,9 @@ std::string bundleSummary(const BundleFacts& f, const EvidenceMade& made,
                         formatDate(c.performed.date()), escaped(text(one.state)));
     html += facts(one.trace) + life(one) + standards(one.trace) + findings(one.trace);
   }
-  html += "<p class=\"quiet\">This page is no certificate, not an accredited one either, and no proof test of a "
-          "safety function.</p>\n";
+  html +=
+      "<p class=\"quiet\">This page is no certificate, not an accredited one either, and no proof test of a "
+      "safety function.</p>\n";
   return html + "</body>\n</html>\n";
 }
 

@@ -88,15 +88,14 @@ std::string bundleReadme(const BundleFacts& facts, const EvidenceMade& made) {
       "spanwright {}\nJournal:    ends at entry {}, hash {}\n\n",
       facts.siteName, facts.siteCode, facts.siteNote.empty() ? "" : "            " + facts.siteNote + "\n",
       facts.scope, formatMoment(facts.madeUtc), SPANWRIGHT_VERSION, made.head.entry, hex(made.head.hash));
-  text += fmt::format(
-      "{} calibrations: {}\n", made.calibrations.size(), numbers(made.calibrations));
+  text += fmt::format("{} calibrations: {}\n", made.calibrations.size(), numbers(made.calibrations));
   if (!made.also.empty()) {
     text += fmt::format("{} more that they correct, or that took their place: {}\n", made.also.size(),
                         numbers(made.also));
   }
-  text += fmt::format("{} of them have a certificate.{}\n", made.certificates,
-                      made.notIssued.empty() ? std::string()
-                                             : " None was issued for: " + numbers(made.notIssued));
+  text += fmt::format(
+      "{} of them have a certificate.{}\n", made.certificates,
+      made.notIssued.empty() ? std::string() : " None was issued for: " + numbers(made.notIssued));
   if (!facts.drawn && made.certificates > 0) {
     text += "The program that made this cannot draw: certificates are here as data, without PDFs.\n";
   }

@@ -30,8 +30,7 @@ Zip openArchive(const fs::path& file, int flags, std::string_view todo) {
     zip_error_init_with_code(&error, code);
     const std::string why = zip_error_strerror(&error);
     zip_error_fini(&error);
-    throw StorageError(
-        fmt::format("\"{}\" cannot be opened as a zip ({}); {}.", file.string(), why, todo));
+    throw StorageError(fmt::format("\"{}\" cannot be opened as a zip ({}); {}.", file.string(), why, todo));
   }
   return zip;
 }
@@ -64,8 +63,7 @@ class ZipReader : public BundleReader {
     const std::unique_ptr<zip_file_t, CloseFile> file(zip_fopen_index(zip_.get(), found.index, 0));
     std::string content(found.size, '\0');
     char beyond = 0;
-    if (!file ||
-        zip_fread(file.get(), content.data(), found.size) != static_cast<zip_int64_t>(found.size) ||
+    if (!file || zip_fread(file.get(), content.data(), found.size) != static_cast<zip_int64_t>(found.size) ||
         zip_fread(file.get(), &beyond, 1) != 0) {  // the checksum is looked at when the end is met
       throw std::runtime_error("it cannot be read from the zip, which is damaged there");
     }

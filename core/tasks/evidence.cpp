@@ -34,7 +34,8 @@ std::vector<CalibrationSummary> ofRound(const Store& store, std::int64_t id) {
     }
     return found;
   }
-  throw InputError(fmt::format("there is no round {} in the record", id), "see \"rounds\" for those there are");
+  throw InputError(fmt::format("there is no round {} in the record", id),
+                   "see \"rounds\" for those there are");
 }
 
 std::vector<CalibrationSummary> ofChannels(const Store& store, const EvidenceScope& scope) {

@@ -36,10 +36,10 @@ struct EvidenceMade {
   std::vector<CalibrationId> notIssued;     ///< of both, without a certificate
   std::size_t certificates = 0;
   std::size_t attachments = 0;
-  std::size_t units = 0;         ///< parts of the record
-  std::int64_t entries = 0;      ///< of the journal, to its head
-  std::int64_t entriesShown = 0; ///< in full
-  std::size_t gaps = 0;          ///< that traces found
+  std::size_t units = 0;          ///< parts of the record
+  std::int64_t entries = 0;       ///< of the journal, to its head
+  std::int64_t entriesShown = 0;  ///< in full
+  std::size_t gaps = 0;           ///< that traces found
   std::size_t files = 0;
   std::uintmax_t bytes = 0;
   JournalHead head;

@@ -34,8 +34,8 @@ EvidenceUnits::EvidenceUnits(const Store& store) : store_(store), all_(store.att
       certificateOf_[entry.entry] = std::move(unit);
     } else if ((ofChannel || entry.unit == "standard certificate" || entry.unit == "standard event") &&
                seen.insert(unitFileName(unit)).second) {
-      auto& list = entry.unit == "standard event" ? standardEvents_
-                                                  : below_[belowName(entry.unit, numbers->front())];
+      auto& list =
+          entry.unit == "standard event" ? standardEvents_ : below_[belowName(entry.unit, numbers->front())];
       list.push_back(std::move(unit));
     }
     return true;

@@ -43,7 +43,7 @@ class EvidenceUnits {
   const std::vector<Attachment> all_;
   std::map<std::string, std::vector<UnitKey>> below_;  ///< "setup 3": units of the kind below that number
   std::vector<UnitKey> standardEvents_;
-  std::map<std::int64_t, UnitKey> certificateOf_;              ///< by the entry that issued it
+  std::map<std::int64_t, UnitKey> certificateOf_;                    ///< by the entry that issued it
   std::set<std::pair<std::int64_t, std::string>> usedCertificates_;  ///< standard's key, number
   std::map<std::int64_t, std::string> serials_;
   std::set<CalibrationId> calibrations_;
