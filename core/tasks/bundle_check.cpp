@@ -122,6 +122,9 @@ class Checking {
       report_.scope = json.at("scope").get<std::string>();
       drawn_ = json.at("certificates_drawn").get<bool>();
       listedHead_ = parseHead(json.at("journal_head").get_ref<const std::string&>());
+      if (!listedHead_) {
+        throw std::runtime_error("it does not say where the journal ended");
+      }
       for (const char* list : {"calibrations", "also"}) {
         for (const BundleJson& id : json.at(list)) {
           listed_.push_back(id.get<CalibrationId>());
@@ -188,6 +191,7 @@ class Checking {
       throw std::runtime_error(fmt::format("it names the file {}, which is not its own", file));
     }
     if (!names_.contains(file)) {
+      problem(file, "is missing");
       throw std::runtime_error(fmt::format("it names the file {}, which is missing", file));
     }
     std::string bytes = reader_.read(file);

@@ -76,6 +76,9 @@ JournalEntry entryOf(const Json& json) {
   e.act = json.at("act").get<std::string>();
   e.unit = json.at("unit").get<std::string>();
   e.unitKey = json.at("unit_key").get<std::string>();
+  if (json.at("digest").is_null() != json.at("row_digests").is_null()) {
+    throw std::runtime_error("digest and row_digests are not both there or both null");
+  }
   if (!json.at("digest").is_null()) {
     e.digest = digestIn(json, "digest");
     const auto rows = parseHex(json.at("row_digests").get_ref<const std::string&>());

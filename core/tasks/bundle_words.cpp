@@ -74,8 +74,8 @@ WHAT IT SHOWS, AND WHAT IT DOES NOT
 - Entries about what was not asked for are given by their digest only. They could be about more than is said:
   that nothing about these calibrations was left out (a later withdrawal, say) is known to whoever checks the
   whole record with "spanwright verify", and asked of them.
-- README.txt, summary.html, the words of certificates and their PDFs are for reading. Against a changed text
-  in them there is SHA256SUMS, as said under 1, and the record: "spanwright verify RECORD --certificate FILE"
+- README.txt, summary.html, the words of certificates and their PDFs are for reading, and bundle.json only says
+  what was asked for. Against a changed text in them there is SHA256SUMS, as said under 1, and the record: "spanwright verify RECORD --certificate FILE"
   compares a certificate with it.
 - It is not a certificate by itself, not an accredited one, and no proof test of a safety function.
 )";
