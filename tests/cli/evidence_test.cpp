@@ -16,8 +16,8 @@ class EvidenceCommands : public Commands {
     calibration_ =
         std::to_string(document({"record", record_, sample("visit.toml")}).at("calibration").get<int>());
     const auto standards = document({"trace", record_, "--calibration", calibration_}).at("standards");
-    serial_ = standards.at(0).at("serial").get<std::string>();
-    certificate_ = standards.at(0).at("certificate").get<std::string>();
+    serial_ = standards.at(0).at("standard").get<std::string>();
+    certificate_ = standards.at(0).at("certificate").at("number").get<std::string>();
   }
   std::string in(const std::string& name) const { return (folder_ / name).string(); }
   static int shell(const std::string& command) { return std::system((command + " >/dev/null 2>&1").c_str()); }
