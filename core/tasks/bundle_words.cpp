@@ -35,11 +35,12 @@ HOW TO CHECK IT WITHOUT THE PROGRAM
        <table>, line feed, then for every column:  <column>:<value>, line feed
 
    where a value is  n  for null;  i and the decimal number for a whole number;  r and the shortest decimal
-   that reads back the same for a number with a point (4.0 is written r4);  t, the number of bytes in UTF-8,
-   a colon and the text;  b, the number of bytes, a colon and the bytes themselves for raw bytes (given here
-   as hexadecimal under "bytes"). The content of an attachment is raw bytes: those of the file that stands
-   there under "file". The digest of a row is the SHA-256 of that text. The digest of the thing is the SHA-256
-   of its rows' digests, 32 bytes each, one after the other.
+   that reads back the same for a number with a point or an exponent: without an exponent from 1e-6 to below
+   1e15 (4.0 is r4, 0.00001 is r0.00001), else with one of a sign and two digits at least (r2.5e-07), zero as
+   r0;  t, the number of bytes in UTF-8, a colon and the text;  b, the number of bytes, a colon and the bytes
+   themselves for raw bytes (given here as hexadecimal under "bytes"). The content of an attachment is raw
+   bytes: those of the file that stands there under "file". The digest of a row is the SHA-256 of that text.
+   The digest of the thing is the SHA-256 of its rows' digests, 32 bytes each, one after the other.
 3. Entries: journal.jsonl has a line for each entry of the record's journal, in order. An entry is digested
    like a row, of a table called journal with the columns site, entry, at_utc, person, act, unit, unit_key,
    digest, row_digests, detail; "site" is the code in record/site.json, digest and row_digests are raw bytes,
