@@ -8,10 +8,14 @@
 
 #include <cstdio>
 #include <cstdlib>
+#include <fstream>
 #include <functional>
+#include <iterator>
 #include <optional>
 
 #include "core/record/problem.h"
+#include "core/store/backup.h"
+#include "core/store/sqlite_connection.h"
 #include "tests/core/store/faults/fault_disk.h"
 #include "tests/core/store/faults/work.h"
 
@@ -23,8 +27,11 @@ using Kind = DiskFault::Kind;
 
 constexpr int kSaves = 2 * kSavesOfRound;  // the record is closed and opened again after the first round
 #ifdef __SANITIZE_ADDRESS__
-constexpr int kCrashesPerCut = 2;  // everything takes ten times as long
+// Everything takes ten times as long: one call in five, others every time.
+constexpr int kStep = 5;
+constexpr int kCrashesPerCut = 2;
 #else
+constexpr int kStep = 1;
 constexpr int kCrashesPerCut = 4;
 #endif
 constexpr int kPagesOfLog = 12;  // SQLite copies the log into the file at 1000; small work must get there too
@@ -189,9 +196,11 @@ class DiskFaults : public testing::Test {
 
   void noteFault() { ++tally_.faults.at(static_cast<std::size_t>(disk_.struckAt())); }
 
-  /// Cuts the power at call 1, 1 + step, 1 + 2 step ... until a run gets through.
-  void cutThePowerAtEveryCall(int step = 1) {
-    for (std::int64_t at = 1;; at += step) {
+  std::int64_t firstCall() { return std::uniform_int_distribution<std::int64_t>(1, kStep)(random_); }
+
+  /// Cuts the power at every call, or at one in `step`, until a run gets through.
+  void cutThePowerAtEveryCall(int step = kStep) {
+    for (std::int64_t at = firstCall();; at += step) {
       const fs::path file = copyOf("new.spanwright", "live");
       const int done =
           workWith(file, {Kind::powerCut, at}, [this](Store* store, int before, const std::string& said) {
@@ -240,12 +249,12 @@ class DiskFaults : public testing::Test {
 TEST_F(DiskFaults, APowerCutAtAnyCallLosesNothingAcknowledged) {
   cutThePowerAtEveryCall();
   tally_.print("Power cut");
-  EXPECT_GT(tally_.faults.at(static_cast<std::size_t>(DiskCall::write)), 100);
-  EXPECT_GT(tally_.faults.at(static_cast<std::size_t>(DiskCall::sync)), kSaves);
+  EXPECT_GT(tally_.faults.at(static_cast<std::size_t>(DiskCall::write)), 100 / kStep);
+  EXPECT_GT(tally_.faults.at(static_cast<std::size_t>(DiskCall::sync)), kSaves / kStep / 2);
 }
 
 TEST_F(DiskFaults, AnErrorAtAnyCallFailsOneSaveAndTheNextTryWorks) {
-  for (std::int64_t at = 1;; ++at) {
+  for (std::int64_t at = firstCall();; at += kStep) {
     const fs::path file = copyOf("new.spanwright", "live");
     int failures = 0;
     std::string when;
@@ -269,13 +278,13 @@ TEST_F(DiskFaults, AnErrorAtAnyCallFailsOneSaveAndTheNextTryWorks) {
     check(file, kSaves, false, when + ", tried again, worked on");
   }
   tally_.print("Error");
-  for (const DiskCall call : {DiskCall::write, DiskCall::read, DiskCall::sync, DiskCall::remove}) {
+  for (const DiskCall call : {DiskCall::write, DiskCall::read, DiskCall::sync}) {
     EXPECT_GT(tally_.faults.at(static_cast<std::size_t>(call)), 0) << text(call);
   }
 }
 
 TEST_F(DiskFaults, ADiskFullOnceFailsOneSaveAndTheNextTryWorks) {
-  for (std::int64_t at = 1;; ++at) {
+  for (std::int64_t at = firstCall();; at += kStep) {
     const fs::path file = copyOf("new.spanwright", "live");
     const std::string when = fmt::format("disk full at write {}, seed {}", at, seed_);
     int failures = 0;
@@ -297,11 +306,11 @@ TEST_F(DiskFaults, ADiskFullOnceFailsOneSaveAndTheNextTryWorks) {
     check(file, kSaves, false, when + ", tried again, worked on");
   }
   tally_.print("Disk full once");
-  EXPECT_GT(tally_.faults.at(static_cast<std::size_t>(DiskCall::write)), 100);
+  EXPECT_GT(tally_.faults.at(static_cast<std::size_t>(DiskCall::write)), 100 / kStep);
 }
 
 TEST_F(DiskFaults, ADiskFullForGoodKeepsWhatIsThere) {
-  for (std::int64_t at = 1;; ++at) {
+  for (std::int64_t at = firstCall();; at += kStep) {
     const fs::path file = copyOf("new.spanwright", "live");
     const std::string when = fmt::format("disk full from write {} on, seed {}", at, seed_);
     const int done =
@@ -320,14 +329,15 @@ TEST_F(DiskFaults, ADiskFullForGoodKeepsWhatIsThere) {
     check(file, done, true, when);
   }
   tally_.print("Disk full for good");
-  EXPECT_GT(tally_.faults.at(static_cast<std::size_t>(DiskCall::write)), 100);
+  EXPECT_GT(tally_.faults.at(static_cast<std::size_t>(DiskCall::write)), 100 / kStep);
 }
 
 TEST_F(DiskFaults, MakingARecordIsWholeOrNotAtAll) {
-  for (std::int64_t at = 1;; ++at) {
+  states_.assign(1, textOf(makeBareRecord(emptied("bare") / "bare.spanwright")));
+  for (std::int64_t at = firstCall();; at += kStep) {
     const fs::path file = emptied("live") / "site.spanwright";
     disk_.begin({Kind::powerCut, at});
-    const auto said = trouble([&] { makeRecord(file); });
+    const auto said = trouble([&] { makeBareRecord(file); });
     if (!disk_.struck()) {
       ASSERT_FALSE(said);
       break;
@@ -339,14 +349,81 @@ TEST_F(DiskFaults, MakingARecordIsWholeOrNotAtAll) {
       if (!fs::exists(crashed)) {
         ASSERT_TRUE(said);
         disk_.standAside(true);
-        makeRecord(crashed);
+        makeBareRecord(crashed);
         disk_.standAside(false);
       }
       check(crashed, 0, false, fmt::format("power cut at call {} of making it, seed {}", at, seed_));
     }
   }
   tally_.print("Power cut while a record is made");
-  EXPECT_GT(tally_.faults.at(static_cast<std::size_t>(DiskCall::write)), 50);
+  EXPECT_GT(tally_.faults.at(static_cast<std::size_t>(DiskCall::write)), 50 / kStep);
+}
+
+TEST_F(DiskFaults, BringingAnOlderRecordUpToDateIsWholeOrNotAtAll) {
+  {
+    std::ifstream sql(SPANWRIGHT_SOURCE_DIR "/tests/core/store/records/version_1.sql");
+    Connection(folder_ / "old.spanwright", Connection::Access::create)
+        .execute(std::string{std::istreambuf_iterator<char>(sql), {}});
+  }
+  const std::string expected = everything(openRecord(copyOf("old.spanwright", "model")));
+  for (std::int64_t at = firstCall();; at += kStep) {
+    const fs::path file = copyOf("old.spanwright", "live");
+    disk_.begin({Kind::powerCut, at});
+    const auto said = trouble([&] { openRecord(file); });
+    if (!disk_.struck()) {
+      ASSERT_FALSE(said);
+      break;
+    }
+    noteFault();
+    for (int i = 0; i < kCrashesPerCut; ++i) {
+      const fs::path crashed = emptied("crashed") / "site.spanwright";
+      disk_.leaveCrashIn(crashed.parent_path(), random_);
+      disk_.standAside(true);
+      const Examined now = examine(crashed);
+      disk_.standAside(false);
+      ++tally_.opened;
+      EXPECT_EQ(now.wrong, "") << "power cut at call " << at << ", seed " << seed_;
+      EXPECT_EQ(now.says, expected) << "power cut at call " << at << ", seed " << seed_;
+    }
+  }
+  tally_.print("Power cut while an older record is brought up to date");
+  EXPECT_GT(tally_.faults.at(static_cast<std::size_t>(DiskCall::write)), 50 / kStep);
+}
+
+TEST_F(DiskFaults, ABackupIsWholeOrNotAtAll) {
+  const fs::path file = copyOf("new.spanwright", "live");
+  {
+    Store store = openRecord(file);
+    for (int number = 0; number < kSavesOfRound; ++number) {
+      doSave(store, numbered(number));
+    }
+  }
+  for (const Kind kind : {Kind::ioError, Kind::fullForGood}) {
+    for (std::int64_t at = firstCall();; at += kStep) {
+      const fs::path copy = emptied("kept") / "copy.spanwright";
+      disk_.begin({kind, at});
+      const auto said = trouble([&] { copyRecord(file, copy); });
+      const bool struck = disk_.struck();
+      if (struck) {
+        noteFault();
+      }
+      const std::string when = fmt::format("fault at call {}, seed {}", at, seed_);
+      if (said) {
+        expectSaid(*said, "the disk reported an error|cannot be opened|disk is full");
+        EXPECT_TRUE(fs::is_empty(copy.parent_path())) << when;
+      } else {
+        check(copy, kSavesOfRound, false, when);
+      }
+      if (!struck) {
+        ASSERT_FALSE(said) << *said;
+        break;
+      }
+    }
+  }
+  check(file, kSavesOfRound, false, "after all those copies");
+  tally_.print("Error or full disk while a backup is made");
+  EXPECT_GT(tally_.faults.at(static_cast<std::size_t>(DiskCall::write)), 50 / kStep);
+  EXPECT_GT(tally_.faults.at(static_cast<std::size_t>(DiskCall::read)), 50 / kStep);
 }
 
 TEST_F(DiskFaults, AnImportWhoseTemporaryFilesFindNoRoomIsSaidAndLeavesTheRecord) {
