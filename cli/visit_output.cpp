@@ -95,8 +95,8 @@ std::string adviceSentence(const Advised& advised) {
 
 Json diagnosesJson(const VisitAdvice& advice) {
   Json diagnoses = Json::array();
-  for (const CoupleDiagnosis& diagnosis : advice.diagnoses) {
-    diagnoses.push_back({{"what", describe(diagnosis.fault)}, {"residual_kelvin", diagnosis.residual}});
+  for (const SensorDiagnosis& diagnosis : advice.diagnoses) {
+    diagnoses.push_back({{"what", describe(diagnosis)}, {"residual_kelvin", diagnosis.residual}});
   }
   return diagnoses;
 }
@@ -109,8 +109,9 @@ Json adviceJson(const Advised& advised, const Calibration& calibration) {
   }
   json["advice"] = text(advice->adjustment->advice);
   json["zero"] = advice->zeroShift.value_or(0.0);
-  json["unit"] = symbol(advice->span.unit);
+  json["unit"] = symbol(advice->correctionSpan.unit);
   json["span_percent"] = advice->spanPercent.value_or(0.0);
+  json["before_square_root"] = advice->beforeRoot;
   json["worst_now"] = orNull(advice->adjustment->worstNow);
   json["worst_predicted"] = orNull(advice->adjustment->worstPredicted);
   json["adjust_limit"] = advice->adjustLimit;

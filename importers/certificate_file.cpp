@@ -20,7 +20,9 @@ constexpr std::uintmax_t kLargest = std::uintmax_t{64} << 20;
 
 [[noreturn]] void refuse(const std::filesystem::path& file, const std::string& what,
                          const std::string& todo) {
-  throw InputError(what, todo, {file.string()});
+  Where where;
+  where.file = file.string();
+  throw InputError(what, todo, where);
 }
 
 std::string contentOf(const std::filesystem::path& file) {

@@ -169,6 +169,7 @@ CoupleAnswer diagnoseCouple(const CoupleInput& input, const TemperatureObservati
   offer.plainResidual = plainResidual(observations);
   const std::vector<Candidate> candidates = candidatesFor(input, observations);
   std::vector<FaultModel> models;
+  models.reserve(candidates.size());
   for (const Candidate& candidate : candidates)
     models.push_back(
         {[&input, &candidate](Celsius applied) { return predictedReading(input, candidate.fault, applied); },

@@ -63,6 +63,7 @@ RtdAnswer diagnoseRtd(const RtdInput& input, const TemperatureObservations& obse
     return *none;
   const std::vector<RtdFault> faults = faultsOf(input);
   std::vector<FaultModel> models;
+  models.reserve(faults.size());
   for (const RtdFault& fault : faults)
     models.push_back(
         {[&input, &fault](Celsius applied) { return predictedReading(input, fault, applied); }, 0, 0});

@@ -14,6 +14,7 @@ namespace {
 
 constexpr int kMarkSize = 14;
 constexpr int kMargin = 5;
+constexpr int kLeastBar = 30;
 constexpr double kLimitAt =
     0.72;  // where along the half width the limit stands; the rest shows how far beyond
 
@@ -64,9 +65,12 @@ void ErrorBarDelegate::paint(QPainter* painter, const QStyleOptionViewItem& opti
     const int wordWidth = std::max({option.fontMetrics.horizontalAdvance(text),
                                     option.fontMetrics.horizontalAdvance(word(Verdict::pass)),
                                     option.fontMetrics.horizontalAdvance(word(Verdict::fail))});
-    box.setLeft(box.left() + std::min(wordWidth, box.width() / 2) + kMargin);
-    const QColor line = selected ? ink : toneColour(Tone::quiet);
-    paintBar(*painter, QRectF(box).adjusted(0, 6, 0, -6), fraction.toDouble(), ink, line);
+    box.setLeft(box.left() + wordWidth + kMargin);
+    // Beside a long word there is no room for a bar that tells anything.
+    if (box.width() >= kLeastBar) {
+      const QColor line = selected ? ink : toneColour(Tone::quiet);
+      paintBar(*painter, QRectF(box).adjusted(0, 6, 0, -6), fraction.toDouble(), ink, line);
+    }
   }
   painter->restore();
 }

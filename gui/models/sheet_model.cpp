@@ -3,7 +3,9 @@
 
 #include <QFont>
 #include <cmath>
+#include <vector>
 
+#include "gui/words/reason_words.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -81,6 +83,33 @@ QString SheetModel::problem(int row, int column) const {
   return tr("%1, %2: %3")
       .arg(pointWord(entry_.point(row), entry_.hasRuns()),
            isApplied(column) ? tr("applied") : word(phaseOf(column)), asSentence(fromCore(wrong->what)));
+}
+
+QString SheetModel::notJudged(int row, int column) const {
+  if (column != kFoundVerdict && column != kLeftVerdict) {
+    return {};
+  }
+  const auto why = entry_.notJudged(phaseOf(column), row);
+  return why ? tr("%1, %2, is not judged: %3")
+                   .arg(pointWord(entry_.point(row), entry_.hasRuns()), word(phaseOf(column)),
+                        notJudgedClause(*why))
+             : QString();
+}
+
+QString SheetModel::notJudgedNear(int row) const {
+  std::vector<int> rows{row};
+  for (int each = 0; each < rowCount(); ++each) {
+    rows.push_back(each);
+  }
+  for (const int each : rows) {
+    for (const int column : {kFoundVerdict, kLeftVerdict}) {
+      if (QString why = each >= 0 && each < rowCount() ? notJudged(each, column) : QString();
+          !why.isEmpty()) {
+        return why;
+      }
+    }
+  }
+  return {};
 }
 
 QString SheetModel::shown(int row, int column) const {
@@ -166,7 +195,7 @@ QString SheetModel::spoken(int row, int column) const {
                      .arg(pointWord(entry_.point(row), entry_.hasRuns()),
                           headerData(column, Qt::Horizontal, Qt::DisplayRole).toString(),
                           shown(row, column).isEmpty() ? tr("empty") : shown(row, column));
-  const QString wrong = problem(row, column);
+  const QString wrong = problem(row, column) + notJudged(row, column);
   return wrong.isEmpty() ? text : text + QStringLiteral(". ") + wrong;
 }
 
@@ -195,7 +224,7 @@ QVariant SheetModel::data(const QModelIndex& index, int role) const {
     case Qt::ToolTipRole:
       return column == kPrevious ? entry_.previousVisit()
              : column == kPoint  ? shown(row, column)
-                                 : problem(row, column);
+                                 : problem(row, column) + notJudged(row, column);
     case kMarkRole:
       return static_cast<int>(markAt(row, column).first);
     case kToneRole:
@@ -204,6 +233,8 @@ QVariant SheetModel::data(const QModelIndex& index, int role) const {
       return column == kFoundVerdict || column == kLeftVerdict ? fraction(phaseOf(column), row) : QVariant();
     case kProblemRole:
       return problem(row, column);
+    case kNotJudgedRole:
+      return notJudged(row, column);
     default:
       return {};
   }

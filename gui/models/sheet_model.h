@@ -33,6 +33,8 @@ class SheetModel : public QAbstractTableModel {
   static constexpr int kFractionRole = Qt::UserRole + 22;
   /// One sentence when what was typed is not understood.
   static constexpr int kProblemRole = Qt::UserRole + 23;
+  /// Why a reading is not judged, one sentence, for verdict columns.
+  static constexpr int kNotJudgedRole = Qt::UserRole + 24;
 
   explicit SheetModel(VisitEntry& entry, QObject* parent = nullptr);
 
@@ -45,6 +47,8 @@ class SheetModel : public QAbstractTableModel {
 
   /// First cell with a problem, in the order of entry; an invalid index when there is none.
   QModelIndex firstProblem() const;
+  /// Why a reading is not judged: that of `row` before that of any other; empty when all are judged.
+  QString notJudgedNear(int row) const;
   /// The cell a problem from VisitEntry::finish is about; invalid when it is about no cell.
   QModelIndex cellOf(const Problem& problem) const;
   static bool isReading(int column) { return column == kFound || column == kLeft; }
@@ -59,6 +63,7 @@ class SheetModel : public QAbstractTableModel {
   QString errorText(Phase phase, int row) const;
   QString verdictText(Phase phase, int row) const;
   QString problem(int row, int column) const;
+  QString notJudged(int row, int column) const;
   QVariant foreground(int row, int column) const;
   QString spoken(int row, int column) const;
   std::pair<Mark, Tone> markAt(int row, int column) const;

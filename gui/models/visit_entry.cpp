@@ -241,6 +241,11 @@ int VisitEntry::saveNow() {
   return static_cast<int>(waiting_.size());
 }
 
+std::optional<NotJudged> VisitEntry::notJudged(Phase phase, int row) const {
+  const auto* reading = std::get_if<Reading>(&outcome(phase, row));
+  return reading != nullptr ? whyNotJudged(*sheet_, *reading, standards_) : std::nullopt;
+}
+
 bool VisitEntry::anyTyped() const {
   return anyTyped(Phase::asFound) || anyTyped(Phase::asLeft);
 }

@@ -14,6 +14,7 @@
 
 #include "core/store/store.h"
 #include "core/tasks/advice.h"
+#include "core/tasks/point_uncertainty.h"
 #include "core/tasks/visit.h"
 
 namespace spanwright {
@@ -59,6 +60,8 @@ class VisitEntry : public QObject {
   QString previousVisit() const { return previousVisit_; }
   /// What the readings of this phase say as a whole, as far as they are understood.
   VisitAdvice advice(Phase phase) const;
+  /// Why the reading there is not judged; nothing when it is, or when there is none.
+  std::optional<NotJudged> notJudged(Phase phase, int row) const;
   /// Anything typed at all?
   bool anyTyped() const;
   bool anyTyped(Phase phase) const;

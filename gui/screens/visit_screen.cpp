@@ -299,6 +299,11 @@ void VisitScreen::showCellNote() {
   if (showAdvice()) {
     return;
   }
+  if (const QString open = model_->notJudgedNear(view_->currentIndex().row()); !open.isEmpty()) {
+    sentenceSign_->setPixmap(markIcon(Mark::dash, Tone::quiet).pixmap(16, 16));
+    sentence_->setText(open);
+    return;
+  }
   sentenceSign_->setPixmap({});
   if (entry_->draft().standards.empty() && !entry_->usableStandards().empty()) {
     sentence_->setText(
@@ -322,7 +327,8 @@ bool VisitScreen::showAdvice() {
     return false;
   }
   sentenceSign_->setPixmap(markIcon(markOf(advice), toneOf(advice)).pixmap(16, 16));
-  sentence_->setText(adviceSentence(advice));
+  const QString open = model_->notJudgedNear(view_->currentIndex().row());
+  sentence_->setText(open.isEmpty() ? adviceSentence(advice) : adviceSentence(advice) + u' ' + open);
   return true;
 }
 

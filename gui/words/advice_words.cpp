@@ -35,11 +35,16 @@ QString correctionClause(const VisitAdvice& advice) {
   QString zero;
   if (advice.zeroShift) {
     zero = withSign(*advice.zeroShift, advice.zeroDecimals);
-    if (const QString unit = shownUnit(advice.span.unit); !unit.isEmpty()) {
+    if (const QString unit = shownUnit(advice.correctionSpan.unit); !unit.isEmpty()) {
       zero += u' ' + unit;
     }
   }
   const QString span = advice.spanPercent ? withSign(*advice.spanPercent, 3) : QString();
+  if (advice.beforeRoot) {
+    return span.isEmpty()   ? tr("Shift zero by %1 before the square root").arg(zero)
+           : zero.isEmpty() ? tr("Shift span by %1 % before the square root").arg(span)
+                            : tr("Shift zero by %1 and span by %2 % before the square root").arg(zero, span);
+  }
   if (span.isEmpty()) {
     return tr("Shift zero by %1").arg(zero);
   }
@@ -79,10 +84,6 @@ QString gapClause(const VisitAdvice& advice) {
                      tr("%1 points of value have neither a reading nor a reason for their lack"));
     case AdviceGap::tooFewPoints:
       return tr("readings at two different test points at least are needed");
-    case AdviceGap::throughRoot:
-      return tr(
-          "a square root lies between the signal and the reading, and zero and span corrections do not "
-          "shift that evenly");
     case AdviceGap::unusable:
       return fromCore(advice.fault);
   }
@@ -127,6 +128,20 @@ QString faultClause(const CoupleFault& fault) {
   return {};
 }
 
+QString faultClause(const RtdFault& fault) {
+  switch (fault.kind) {
+    case RtdFaultKind::openHigh:
+      return tr("the element or a lead is open, the input stands at its upper end");
+    case RtdFaultKind::openLow:
+      return tr("the element or a lead is open, the input stands at its lower end");
+    case RtdFaultKind::shorted:
+      return tr("the element or its leads are shorted, the input stands at its lower end");
+    case RtdFaultKind::otherElement:
+      return fault.actual == RtdElement::pt100 ? tr("the element is a Pt100") : tr("the element is a Pt1000");
+  }
+  return {};
+}
+
 }  // namespace
 
 QString adviceSentence(const VisitAdvice& advice) {
@@ -134,8 +149,8 @@ QString adviceSentence(const VisitAdvice& advice) {
     return tr("Nothing can be said about adjusting: %1.").arg(gapClause(advice));
   }
   QStringList faults;
-  for (const CoupleDiagnosis& diagnosis : advice.diagnoses) {
-    faults += faultClause(diagnosis.fault);
+  for (const SensorDiagnosis& diagnosis : advice.diagnoses) {
+    faults += std::visit([](const auto& fault) { return faultClause(fault); }, diagnosis.fault);
   }
   const QString sentence = adjustmentSentence(advice);
   return faults.isEmpty() ? sentence

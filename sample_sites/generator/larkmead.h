@@ -17,7 +17,7 @@ inline constexpr const char* kFaultySerial = "LC-2202";
 inline When faultSince() {
   return when(2023, 6, 1);
 }
-inline constexpr double kFaultShare = 0.0012;
+inline constexpr double kFaultShare = 0.0026;
 /// Indication less true value of its current source from that day until the certificate of 2024.
 double faultAt(double milliamps);
 

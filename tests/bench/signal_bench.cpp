@@ -39,6 +39,7 @@ using Json = nlohmann::json;
 constexpr unsigned kSeed = 20261125;
 constexpr double kLargestDifference = 1e-6;      // K
 constexpr double kLargestRiskDifference = 1e-7;  // of the risk
+constexpr double kLeastRisk = 1e-12;
 
 /// With the tolerances SciPy takes when none are given; E(t) is evaluated in nested form, as here.
 constexpr const char* kScript = R"(
@@ -82,7 +83,8 @@ def risks(low, high, accept_low, accept_high, mean, sd, u):
     def density(x):
         return math.exp(-0.5 * ((x - mean) / sd) ** 2) / (sd * math.sqrt(2 * math.pi))
     def accepted(x):
-        return density(x) * (ndtr((accept_high - x) / u) - ndtr((accept_low - x) / u))
+        down, up = (accept_low - x) / u, (accept_high - x) / u
+        return density(x) * (ndtr(-down) - ndtr(-up) if down > 0 else ndtr(up) - ndtr(down))  # where tails are small
     def rejected(x):
         return density(x) * (ndtr((accept_low - x) / u) + ndtr((x - accept_high) / u))
     def over(f, a, b):
@@ -268,13 +270,13 @@ std::optional<Json> bySciPy(const Job& job, const std::string& python) {
   return answer;
 }
 
-/// The largest difference of a risk from SciPy's, as a share of it.
+/// The largest difference of a risk from SciPy's, as a share of it (of 1e-12 for smaller ones).
 double riskDifference(const Measured& ours, const Json& answer) {
   double largest = 0.0;
   for (std::size_t i = 0; i < ours.risks.size(); ++i) {
     const double accept = answer.at("risks")[i][0], reject = answer.at("risks")[i][1];
-    largest = std::max({largest, std::abs(ours.risks[i].falseAccept - accept) / accept,
-                        std::abs(ours.risks[i].falseReject - reject) / reject});
+    largest = std::max({largest, std::abs(ours.risks[i].falseAccept - accept) / std::max(accept, kLeastRisk),
+                        std::abs(ours.risks[i].falseReject - reject) / std::max(reject, kLeastRisk)});
   }
   return largest;
 }

@@ -122,6 +122,7 @@ void gumH1(Rules& rules) {
 std::vector<double> perRow(const std::string& table, const std::string& formula,
                            const std::vector<std::pair<std::string, std::string>>& columns) {
   std::vector<std::string> names;
+  names.reserve(columns.size());
   for (const auto& [name, column] : columns) {
     names.push_back(name);
   }
@@ -129,6 +130,7 @@ std::vector<double> perRow(const std::string& table, const std::string& formula,
   std::vector<double> results;
   for (const test::CsvRow& row : test::readReferenceCsv(kFolder + table)) {
     std::vector<double> at;
+    at.reserve(columns.size());
     for (const auto& [name, column] : columns) {
       at.push_back(test::numberIn(row, column));
     }

@@ -103,7 +103,8 @@ TEST(RootAdjustment, IsTheBestThereIsAndNeverMakesItWorse) {
                   1e-7);
     }
     double best = kInfinite;
-    for (double width = 0.03; width > 1e-6; width /= 4.0) {
+    for (int finer = 0; finer < 8; ++finer) {
+      const double width = 0.03 * std::pow(4.0, -finer);
       for (int i = -12; i <= 12; ++i) {
         for (int j = -12; j <= 12; ++j) {
           best = std::min(best, worstAfter(points, cutOff, found.correction.zero + width * i / 12.0,

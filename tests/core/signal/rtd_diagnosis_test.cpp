@@ -80,7 +80,7 @@ TEST(RtdDiagnosis, AnotherElementIsToldFromABreakWhereItReads) {
 }
 
 TEST(RtdDiagnosis, OffersNothingWithoutReason) {
-  const auto answerTo = [](TemperatureObservations seen) { return diagnoseRtd(kPt100, seen, 0.5); };
+  const auto answerTo = [](const TemperatureObservations& seen) { return diagnoseRtd(kPt100, seen, 0.5); };
   const auto none = [](const RtdAnswer& answer) { return std::get<NoDiagnosis>(answer); };
   EXPECT_EQ(none(answerTo({{{0}, {0.1}}, {{100}, {100.2}}, {{200}, {200.3}}})), NoDiagnosis::noError);
   // Leads that add 5 ohm: 13 K all over, a plain zero error.

@@ -104,6 +104,35 @@ TEST_F(VisitTyping, WholeVisitByDigitsAndOneEnterPerValueAndReadBack) {
   EXPECT_TRUE(store.drafts().empty());
 }
 
+// The certificate ends at 16 mA; a guarded rule cannot judge what is read at 20 mA.
+TEST_F(VisitTyping, WhatIsNotJudgedSaysWhy) {
+  Register site = smallSite();
+  site.plans.front().decisionRule = {.basis = GuardBasis::factor, .factor = 1.0};
+  auto& points = site.standards.front().certificates.front().ranges.front().points;
+  points.back().nominal = 16.0;
+  site.index();
+  makeRecord({}, site);
+  begin();
+  typeValues({"0.01", "25.00", "50.00", "75.00"});
+  EXPECT_FALSE(screen().sentence().contains("not judged")) << screen().sentence().toStdString();
+  typeValues({"100.02"});
+  const QString why =
+      "100 % up, as found, is not judged: the plan's decision rule needs an uncertainty, and no ticked "
+      "standard's "
+      "certificate reaches 20.000 mA.";
+  EXPECT_EQ(screen().sentence().toStdString(), why.toStdString());
+  EXPECT_EQ(shown(4, SheetModel::kFoundVerdict), "not judged");
+  const QModelIndex verdict = screen().sheetModel()->index(4, SheetModel::kFoundVerdict);
+  EXPECT_EQ(verdict.data(Qt::ToolTipRole).toString(), why);
+  EXPECT_TRUE(verdict.data(Qt::AccessibleTextRole).toString().endsWith(why));
+  EXPECT_EQ(screen().sheetModel()->index(3, SheetModel::kFoundVerdict).data(Qt::ToolTipRole).toString(), "");
+  keepPicture("visit-not-judged");
+  typeValues({"100.02", "75.00", "50.00", "25.00", "0.00"});
+  EXPECT_TRUE(screen().sentence().startsWith("Adjusting is not worth it"))
+      << screen().sentence().toStdString();
+  EXPECT_TRUE(screen().sentence().endsWith(why)) << screen().sentence().toStdString();
+}
+
 TEST_F(VisitTyping, AfterTheLastAsFoundValueTheAdviceStandsBelowTheGrid) {
   makeRecord();
   begin();

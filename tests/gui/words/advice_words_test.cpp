@@ -10,7 +10,7 @@ namespace {
 
 VisitAdvice adviceOf(AdjustmentAdvice kind, double now, double predicted) {
   VisitAdvice advice;
-  advice.span = {0.0, 100.0, Unit::celsius};
+  advice.span = advice.correctionSpan = {0.0, 100.0, Unit::celsius};
   advice.adjustLimit = 0.7;
   advice.adjustment.emplace();
   advice.adjustment->advice = kind;
@@ -52,13 +52,44 @@ TEST(AdviceWords, NumbersAreInThePersonsLocale) {
   EXPECT_EQ(markOf(advice), Mark::exclaim);
 }
 
+TEST(AdviceWords, ACorrectionBeforeARootSaysSo) {
+  VisitAdvice advice = adviceOf(AdjustmentAdvice::adjust, 1.24, 0.18);
+  advice.span = {0.0, 200.0, Unit::cubicMetrePerHour};
+  advice.correctionSpan = {4.0, 20.0, Unit::milliampere};
+  advice.beforeRoot = true;
+  advice.zeroShift = -0.031;
+  const QString after = ": the worst point would use 18 % of tolerance, now 124 %.";
+  EXPECT_EQ(adviceSentence(advice), "Shift zero by -0.031 mA before the square root" + after);
+  advice.spanPercent = 0.12;
+  EXPECT_EQ(adviceSentence(advice),
+            "Shift zero by -0.031 mA and span by +0.120 % before the square root" + after);
+  advice.zeroShift.reset();
+  EXPECT_EQ(adviceSentence(advice), "Shift span by +0.120 % before the square root" + after);
+}
+
 TEST(AdviceWords, DiagnosesFollowAsAnOffer) {
   VisitAdvice advice = adviceOf(AdjustmentAdvice::nonLinear, 20.0, 20.0);
-  advice.diagnoses = {{{CoupleFaultKind::otherReference, ThermocoupleType::K, {35.0}}, 0.1, 0.2},
-                      {{CoupleFaultKind::reversed, ThermocoupleType::K, {}}, 0.1, 0.2}};
+  advice.diagnoses = {{CoupleFault{CoupleFaultKind::otherReference, ThermocoupleType::K, {35.0}}, 0.1},
+                      {CoupleFault{CoupleFaultKind::reversed, ThermocoupleType::K, {}}, 0.1}};
   EXPECT_TRUE(adviceSentence(advice).endsWith(
       "It looks as if the input takes its terminals to be at 35.0 °C, or the leads are reversed."))
       << adviceSentence(advice).toStdString();
+}
+
+TEST(AdviceWords, EveryFaultOfAnRtdHasItsOwnWords) {
+  QStringList seen;
+  for (const RtdFault& fault : {RtdFault{RtdFaultKind::openHigh},
+                                {RtdFaultKind::openLow},
+                                {RtdFaultKind::shorted},
+                                {RtdFaultKind::otherElement, RtdElement::pt100},
+                                {RtdFaultKind::otherElement, RtdElement::pt1000}}) {
+    VisitAdvice advice = adviceOf(AdjustmentAdvice::nonLinear, 20.0, 20.0);
+    advice.diagnoses = {{fault, 0.0}};
+    const QString sentence = adviceSentence(advice);
+    EXPECT_TRUE(sentence.contains(" It looks as if the element ")) << sentence.toStdString();
+    EXPECT_FALSE(seen.contains(sentence)) << sentence.toStdString();
+    seen += sentence;
+  }
 }
 
 TEST(AdviceWords, AGapSaysWhatIsMissing) {

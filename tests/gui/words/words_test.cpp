@@ -48,10 +48,10 @@ TEST(Words, WhatIsShownInAnyLocaleIsReadBackAsTheSameNumber) {
 }
 
 TEST(Words, SentencesBeginWithACapitalAndEndWithAStop) {
-  Problem problem;
-  problem.what = "the point is missing";
-  problem.todo = "type it";
-  EXPECT_EQ(problemSentence(problem).toStdString(), "The point is missing; type it.");
+  Problem missing;
+  missing.what = "the point is missing";
+  missing.todo = "type it";
+  EXPECT_EQ(problemSentence(missing).toStdString(), "The point is missing; type it.");
   EXPECT_EQ(asSentence("is it?").toStdString(), "Is it?");
   EXPECT_EQ(asSentence("").toStdString(), "");
 }
