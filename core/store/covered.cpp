@@ -53,7 +53,7 @@ const std::vector<CoveredUnit>& units() {
        {{"calibration",
          "site, id, channel, subject, setup_version, sensor, plan, plan_revision, performed, person, "
          "temperature, humidity, conditions_note, cautions_confirmed, adjusted, repaired, adjustment, "
-         "found_verdict, left_verdict, remarks, source, recorded_utc, readings",
+         "found_verdict, left_verdict, remarks, source, recorded_utc, readings, reference_junction",
          "id", ""},
         {"correction", "site, calibration, corrects, reason", "calibration", ""},
         {"calibration_standard", "site, calibration, id, standard, certificate", "calibration", "id"},

@@ -73,10 +73,10 @@ std::pair<std::string, std::string> primaryKey(Connection& connection, std::stri
   return {keys, falling};
 }
 
-/// Another value of the same type for the column of the table's first row.
+/// Another value of the same type; far enough away that no row of the table has it as its key.
 std::string otherValue(const std::string& column, const std::string& type, bool nullable) {
   if (type == "INTEGER") {
-    return fmt::format("coalesce({}, 0) + 1", column);
+    return fmt::format("coalesce({}, 0) + 1000000", column);
   }
   if (type == "REAL") {
     return fmt::format("coalesce({0} * (1 + 4.5e-16) + 5e-324, 1.5)", column);  // the next number there is
@@ -141,6 +141,15 @@ TEST_F(Tamper, TheRowThatWasChangedIsNamed) {
   EXPECT_GT(check.problems[0].entry, 0);
 }
 
+TEST_F(Tamper, AReferenceJunctionGivenAfterwardsIsFound) {
+  const std::string id = std::to_string(full_.calibrations[4]);
+  const RecordCheck check = after([&](Connection& connection) {
+    connection.execute("UPDATE calibration SET reference_junction = 23.4 WHERE id = " + id);
+  });
+  ASSERT_EQ(check.problems.size(), 1U) << said(check);
+  EXPECT_NE(check.problems[0].what.find("calibration " + id), std::string::npos) << said(check);
+}
+
 TEST_F(Tamper, RowsDeletedInsertedAndReordered) {
   int tried = 0;
   const auto expectFound = [&](const std::string& sql, std::string_view words) {
@@ -162,7 +171,8 @@ TEST_F(Tamper, RowsDeletedInsertedAndReordered) {
       "INSERT INTO calibration SELECT site, id + 1, channel, subject, setup_version, sensor, plan, "
       "plan_revision, "
       "performed, person, temperature, humidity, conditions_note, cautions_confirmed, adjusted, repaired, "
-      "adjustment, found_verdict, left_verdict, remarks, source, recorded_utc, 0 FROM calibration WHERE id "
+      "adjustment, found_verdict, left_verdict, remarks, source, recorded_utc, 0, NULL FROM calibration "
+      "WHERE id "
       "= " +
           last,
       "was added without the journal knowing");
