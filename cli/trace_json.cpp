@@ -170,6 +170,7 @@ Json traceJson(const CalibrationTrace& trace) {
           {"person_name", trace.personName},
           {"recorded_utc", formatMoment(calibration.recordedUtc)},
           {"source", calibration.source},
+          {"reference_junction", orNull(calibration.conditions.referenceJunction)},
           {"as_found", text(calibration.foundVerdict)},
           {"as_left", text(calibration.leftVerdict)},
           {"setup", setupJson(trace)},

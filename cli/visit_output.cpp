@@ -6,6 +6,7 @@
 
 #include "cli/ruling_output.h"
 #include "cli/table.h"
+#include "core/record/reference_junction.h"
 #include "core/units/number.h"
 #include "core/units/quantity.h"
 
@@ -127,6 +128,17 @@ Json adviceJson(const Advised& advised, const Calibration& calibration) {
   return json;
 }
 
+void printJunction(std::ostream& out, const Register& site, const Calibration& calibration) {
+  const Channel* channel = site.channel(calibration.channel);
+  const SetupVersion* setup = channel != nullptr ? setupInForce(*channel, calibration.performed) : nullptr;
+  const Sensor* sensor = site.sensor(calibration.sensor);
+  const std::string text = junctionText(calibration, setup != nullptr ? &setup->setup : nullptr,
+                                        sensor != nullptr ? &sensor->range : nullptr);
+  if (!text.empty()) {
+    out << "Reference junction: " << text << ".\n\n";
+  }
+}
+
 }  // namespace
 
 Json visitJson(const Register& site, const Calibration& calibration) {
@@ -149,6 +161,9 @@ Json visitJson(const Register& site, const Calibration& calibration) {
           {"outcome", text(calibration.leftVerdict)},
           {"as_found", text(calibration.foundVerdict)},
           {"as_left", text(calibration.leftVerdict)},
+          {"temperature", orNull(calibration.conditions.temperature)},
+          {"humidity", orNull(calibration.conditions.humidity)},
+          {"reference_junction", orNull(calibration.conditions.referenceJunction)},
           {"decision_rule", rule != nullptr ? Json(describe(*rule)) : Json(nullptr)},
           {"points", points},
           {"figures", figuresJson(figuresOf(found))},
@@ -157,6 +172,7 @@ Json visitJson(const Register& site, const Calibration& calibration) {
 }
 
 void printPoints(std::ostream& out, const Register& site, const Calibration& calibration) {
+  printJunction(out, site, calibration);
   const DecisionRule* rule = ruleFor(site, calibration);
   Table table({{"phase"},
                {"point"},

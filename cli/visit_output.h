@@ -14,7 +14,7 @@ namespace spanwright {
 /// The visit with all its points, the run figures of both phases and the advice of the as-found readings.
 Json visitJson(const Register& site, const Calibration& calibration);
 
-/// Every point of both phases as a table.
+/// Every point of both phases as a table; before it the reference junction where mV of a couple were told.
 void printPoints(std::ostream& out, const Register& site, const Calibration& calibration);
 /// The run figures in % of span, as found and, when it was taken, as left; one sentence when there are none.
 void printFigures(std::ostream& out, const Register& site, const Calibration& calibration);

@@ -30,6 +30,7 @@ constexpr std::pair<std::string_view, Field> kFields[] = {{"channel", Field::cha
                                                           {"adjustment", Field::adjustment},
                                                           {"temperature", Field::temperature},
                                                           {"humidity", Field::humidity},
+                                                          {"reference_junction", Field::referenceJunction},
                                                           {"remarks", Field::remarks}};
 /// Fields of one reading; a wide row has them under [[readings]] instead.
 constexpr Field kReadingFields[] = {Field::phase,   Field::point,        Field::direction,

@@ -37,6 +37,7 @@ enum class Field {
   adjustment,
   temperature,
   humidity,
+  referenceJunction,
   remarks
 };
 inline constexpr std::size_t kFieldCount = static_cast<std::size_t>(Field::remarks) + 1;

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "core/record/reference_junction.h"
 #include "core/units/text.h"
 #include "importers/toml_reader.h"
 
@@ -254,6 +255,13 @@ void RowReader::readConditions(HistoryRow& row) {
   if (row.humidity && (*row.humidity < 0.0 || *row.humidity > 100.0)) {
     mistake(Field::humidity,
             fmt::format("{} is not between 0 and 100 % relative humidity", inQuotes(cell(Field::humidity))));
+  }
+  row.referenceJunction = conditionIn(Field::referenceJunction, Unit::celsius);
+  if (row.referenceJunction &&
+      (*row.referenceJunction < kColdestJunction || *row.referenceJunction > kWarmestJunction)) {
+    mistake(Field::referenceJunction,
+            fmt::format("{} is not between {} and {} degC", inQuotes(cell(Field::referenceJunction)),
+                        kColdestJunction, kWarmestJunction));
   }
 }
 

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "core/record/reference_junction.h"
 #include "importers/toml_reader.h"
 
 namespace spanwright {
@@ -79,6 +80,8 @@ void readConditions(TomlTable& file, Conditions& conditions) {
   conditions.temperature = table->maybeNumber("temperature", {-90.0, 150.0});
   conditions.humidity = table->maybeNumber("humidity", {0.0, 100.0});
   conditions.note = table->text("note");
+  conditions.referenceJunction =
+      table->maybeNumber("reference_junction", {kColdestJunction, kWarmestJunction});
   table->finish();
 }
 

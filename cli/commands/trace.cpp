@@ -13,6 +13,7 @@
 #include "cli/table.h"
 #include "cli/trace_json.h"
 #include "core/metrology/ruling.h"
+#include "core/record/reference_junction.h"
 #include "core/units/number.h"
 
 namespace spanwright {
@@ -56,6 +57,11 @@ void printHead(std::ostream& out, const CalibrationTrace& trace) {
   if (trace.plan) {
     row("plan", fmt::format("{} revision {}, {}; {}; decided by {}", trace.plan->code, trace.plan->revision,
                             trace.plan->title, trace.plan->procedure, describe(trace.plan->decisionRule)));
+  }
+  const std::string junction = junctionText(calibration, trace.setup ? &trace.setup->setup : nullptr,
+                                            trace.sensor ? &trace.sensor->range : nullptr);
+  if (!junction.empty()) {
+    row("reference junction", junction);
   }
   row("outcome",
       fmt::format("as found {}, as left {}", text(calibration.foundVerdict), text(calibration.leftVerdict)));

@@ -8,6 +8,7 @@
 #include <cctype>
 
 #include "core/certificate/rule_words.h"
+#include "core/record/reference_junction.h"
 #include "core/units/number.h"
 #include "core/units/quantity.h"
 
@@ -280,6 +281,9 @@ std::vector<LabelledText> conditionTexts(const CertificateSource& source) {
       conditions.temperature ? formatShortest(*conditions.temperature) + " °C" : "not recorded");
   add(texts, "Humidity",
       conditions.humidity ? formatShortest(*conditions.humidity) + " % relative" : "not recorded");
+  add(texts, "Reference junction",
+      junctionText(*source.calibration, source.setup != nullptr ? &source.setup->setup : nullptr,
+                   source.sensor != nullptr ? &source.sensor->range : nullptr));
   add(texts, "Note", conditions.note);
   return texts;
 }

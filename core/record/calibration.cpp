@@ -32,6 +32,7 @@ bool sameContent(const Calibration& a, const Calibration& b) {
          a.performed == b.performed && a.person == b.person && sameStandards(a.standards, b.standards) &&
          a.conditions.temperature == b.conditions.temperature &&
          a.conditions.humidity == b.conditions.humidity && a.conditions.note == b.conditions.note &&
+         a.conditions.referenceJunction == b.conditions.referenceJunction &&
          a.adjustment.adjusted == b.adjustment.adjusted && a.adjustment.repaired == b.adjustment.repaired &&
          a.adjustment.text == b.adjustment.text && a.remarks == b.remarks &&
          sameReadings(a.asFound, b.asFound) && sameReadings(a.asLeft, b.asLeft);

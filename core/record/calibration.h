@@ -49,6 +49,8 @@ struct Conditions {
   std::optional<double> temperature;  ///< degC
   std::optional<double> humidity;     ///< % relative
   std::string note;
+  /// Of a couple's mV fed or measured through copper leads, degC; nothing: mV are emf referred to 0 degC.
+  std::optional<double> referenceJunction = {};
 };
 
 /// What a visit did to the subject; empty text and false when it was left as found.

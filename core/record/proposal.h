@@ -60,6 +60,7 @@ struct HistoryRow {
   std::string person;  ///< login
   std::vector<std::string> standards;
   std::optional<double> temperature, humidity;
+  std::optional<double> referenceJunction;  ///< degC
   bool adjusted = false;
   std::string adjustmentText;
   std::string remarks;

@@ -81,7 +81,7 @@ class AnalogInputModel final : public ChannelModel {
 
   // The signal's unit is no reading: what is typed in it belongs in the applied column, and taking it would
   // make a reading right that nobody saw.
-  Expected normaliseReading(Quantity reading) const override {
+  Expected normaliseReading(Quantity reading, Celsius) const override {
     const FormId own = readsCounts_ ? kCounts : kUnits;
     auto forms = formsOf(setup_.signal, setup_.counts, setup_.units, own);
     std::erase_if(forms, [](const Form& form) { return form.id == kSignal; });
@@ -231,7 +231,9 @@ class AnalogOutputModel final : public ChannelModel {
     return valueAt(appliedSpan(), fractionOf(command(form->id), std::get<double>(value)));
   }
 
-  Expected normaliseReading(Quantity reading) const override { return inUnit(reading, setup_.signal.unit); }
+  Expected normaliseReading(Quantity reading, Celsius) const override {
+    return inUnit(reading, setup_.signal.unit);
+  }
 
   ErrorForms errorForms(double expectedReading, double reading) const override {
     ErrorForms forms;

@@ -5,6 +5,7 @@
 #include <array>
 #include <cassert>
 #include <cmath>
+#include <limits>
 #include <optional>
 
 #include "core/units/number.h"
@@ -70,6 +71,8 @@ Expected told(const CoupleInput& input, const CoupleFault& fault, Celsius applie
           .add(-2.0, input.type, fault.place)
           .add(2.0, input.type, input.terminals)
           .celsius(input.type);
+    case CoupleFaultKind::copperLeads:
+      return sum.add(1.0, input.type, applied).add(1.0, input.type, fault.place).celsius(input.type);
   }
   return RangeResult::notANumber;
 }
@@ -152,6 +155,9 @@ std::string describe(const CoupleFault& fault) {
       return "the input takes its terminals to be at " + place;
     case CoupleFaultKind::extensionReversed:
       return "the extension leads are reversed at both ends, the join being at " + place;
+    case CoupleFaultKind::copperLeads:
+      return "the mV were fed through copper leads to terminals at " + place +
+             ", and the reference junction is not given";
   }
   return "";
 }
@@ -180,6 +186,30 @@ CoupleAnswer diagnoseCouple(const CoupleInput& input, const TemperatureObservati
   if (offer.diagnoses.empty())
     return NoDiagnosis::noneFits;
   return offer;
+}
+
+std::optional<CoupleDiagnosis> diagnoseCopperLeads(const CoupleInput& input,
+                                                   const TemperatureObservations& observations,
+                                                   double toleranceKelvin, std::optional<Celsius> ambient) {
+  const bool allInside = std::all_of(
+      observations.begin(), observations.end(), [toleranceKelvin](const TemperatureObservation& seen) {
+        return std::abs(seen.reading.value - seen.applied.value) <= toleranceKelvin;
+      });
+  const auto emf = allInside ? std::nullopt : commonEmf(input, observations);
+  const Expected place =
+      emf ? thermocoupleCelsius(input.type, Millivolts{*emf}) : Expected(RangeResult::notANumber);
+  const double* terminals = std::get_if<double>(&place);
+  const double coldest = ambient ? ambient->value - 5.0 : 10.0;
+  const double warmest = ambient ? ambient->value + 15.0 : 40.0;
+  if (terminals == nullptr || *terminals < coldest || *terminals > warmest)
+    return std::nullopt;
+  const CoupleFault fault{CoupleFaultKind::copperLeads, input.type, {*terminals}};
+  const FaultModel model{[&](Celsius applied) { return predictedReading(input, fault, applied); }, 1, 3};
+  const auto fits = faultsThatFit(input.range, {model}, observations, toleranceKelvin,
+                                  std::numeric_limits<double>::infinity());
+  if (fits.empty())
+    return std::nullopt;
+  return CoupleDiagnosis{fault, fits.front().residual, fits.front().largest};
 }
 
 }  // namespace spanwright

@@ -9,6 +9,7 @@
 //   another type B           emf E_B(T) - E_B(r)
 //   reference taken as x     sum E_A(T) - E_A(r) + E_A(x)
 //   extension reversed       emf E_A(T) - 2 E_A(h) + E_A(r), h where couple and extension are joined
+//   mV through copper leads  sum E_A(T) + E_A(r), where the mV fed were meant to be E_A(T) - E_A(r)
 //   shorted at s             emf E_A(s) - E_A(r): the input shows the place of the short
 //   open                     whatever the input does on a broken wire: stuck at or beyond one end of its
 //   range
@@ -17,6 +18,7 @@
 // A diagnosis is offered, never decided: it says that the readings look so.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -33,14 +35,15 @@ enum class CoupleFaultKind {
   reversed,
   otherType,
   otherReference,  ///< the input takes its terminals for warmer or colder than they are
-  extensionReversed
+  extensionReversed,
+  copperLeads  ///< the mV fed are emf at the terminals, and were taken as emf referred to 0 degC
 };
 
 struct CoupleFault {
   CoupleFaultKind kind = CoupleFaultKind::reversed;
   ThermocoupleType actual = ThermocoupleType::K;  ///< otherType: what is really there
   /// shorted: where the short is; otherReference: what the input takes its terminals for; extensionReversed:
-  /// where couple and extension are joined. Not used by the others.
+  /// where couple and extension are joined; copperLeads: the terminals. Not used by the others.
   Celsius place;
 };
 /// "the couple is a type J", "the leads are reversed": a clause.
@@ -83,5 +86,15 @@ using CoupleAnswer = std::variant<CoupleOffer, NoDiagnosis>;
 ///   practice, no source.)
 CoupleAnswer diagnoseCouple(const CoupleInput& input, const TemperatureObservations& observations,
                             double toleranceKelvin);
+
+/// For an input that was fed with mV taken as emf referred to 0 degC: do its readings look as if the mV had
+/// gone through copper leads to terminals at some temperature? That is fitted; the residual must be within
+/// `toleranceKelvin`, three readings must lie inside what the input can show, one error at least must be
+/// beyond the tolerance, and the temperature must be one of a cabinet: 5 K below to 15 K above `ambient`, 10
+/// to 40 degC where that is not known (common practice, no source). It need not be better than a plain error:
+/// over a short range the two look alike, and asking how the mV were fed costs less than adjusting by them.
+std::optional<CoupleDiagnosis> diagnoseCopperLeads(const CoupleInput& input,
+                                                   const TemperatureObservations& observations,
+                                                   double toleranceKelvin, std::optional<Celsius> ambient);
 
 }  // namespace spanwright

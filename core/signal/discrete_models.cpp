@@ -35,7 +35,7 @@ class ThresholdModel final : public ChannelModel {
   }
   Expected appliedFor(double reading) const override { return expected(reading); }
   Expected normaliseApplied(Quantity applied, Celsius) const override { return inUnit(applied, Unit::volt); }
-  Expected normaliseReading(Quantity reading) const override { return inUnit(reading, Unit::volt); }
+  Expected normaliseReading(Quantity reading, Celsius) const override { return inUnit(reading, Unit::volt); }
   ErrorForms errorForms(double expectedReading, double reading) const override {
     return voltForms(expectedReading, reading, span_);
   }
@@ -78,7 +78,7 @@ class DiscreteOutputModel final : public ChannelModel {
       return RangeResult::notAState;
     return state;
   }
-  Expected normaliseReading(Quantity reading) const override { return inUnit(reading, Unit::volt); }
+  Expected normaliseReading(Quantity reading, Celsius) const override { return inUnit(reading, Unit::volt); }
   ErrorForms errorForms(double expectedReading, double reading) const override {
     return voltForms(expectedReading, reading, volts_);
   }

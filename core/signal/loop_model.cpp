@@ -70,10 +70,10 @@ class LoopModel final : public PointModel {
       return RangeResult::wrongUnit;
     return sensor_->normaliseApplied(applied, referenceJunction);
   }
-  Expected normaliseReading(Quantity reading) const override {
+  Expected normaliseReading(Quantity reading, Celsius referenceJunction) const override {
     if (way_ == Way::none)
       return RangeResult::wrongUnit;
-    return channel_->normaliseReading(reading);
+    return channel_->normaliseReading(reading, referenceJunction);
   }
   ErrorForms errorForms(double expectedReading, double reading) const override {
     return channel_->errorForms(expectedReading, reading);

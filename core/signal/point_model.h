@@ -53,7 +53,9 @@ class PointModel {
   /// couple's function with the reference junction at `referenceJunction`, degC to counts through the
   /// scaling).
   virtual Expected normaliseApplied(Quantity applied, Celsius referenceJunction = {0.0}) const = 0;
-  virtual Expected normaliseReading(Quantity reading) const = 0;
+  /// The mV read at a bare couple are those at terminals that are at `referenceJunction`; its own unit means
+  /// them referred to 0 degC. A temperature read there stands for itself.
+  virtual Expected normaliseReading(Quantity reading, Celsius referenceJunction = {0.0}) const = 0;
   /// The reading error told in every form, at the point where `reading` was expected to be `expectedReading`.
   virtual ErrorForms errorForms(double expectedReading, double reading) const = 0;
 };

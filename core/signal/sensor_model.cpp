@@ -50,7 +50,9 @@ class TransmitterModel final : public PointModel {
   Expected normaliseApplied(Quantity applied, Celsius) const override {
     return inUnit(applied, process_.unit);
   }
-  Expected normaliseReading(Quantity reading) const override { return inUnit(reading, output_.unit); }
+  Expected normaliseReading(Quantity reading, Celsius) const override {
+    return inUnit(reading, output_.unit);
+  }
 
   ErrorForms errorForms(double expectedReading, double reading) const override {
     ErrorForms forms;
@@ -106,15 +108,20 @@ class ElementModel final : public PointModel {
     return inUnit(applied, process_.unit);
   }
 
-  Expected normaliseReading(Quantity reading) const override {
+  Expected normaliseReading(Quantity reading, Celsius referenceJunction) const override {
     const std::array forms{Form{output_.unit, 0}, Form{Unit::celsius, 1}};
     const auto form = formFor(reading.unit, forms);
     if (!form)
       return RangeResult::wrongUnit;
     const Expected value = inUnit(reading, form->unit);
-    if (form->id == 0 || !std::holds_alternative<double>(value))
+    if (!std::holds_alternative<double>(value))
       return value;
-    return element_.signal(Celsius{std::get<double>(value)});
+    if (form->id == 1)
+      return element_.signal(Celsius{std::get<double>(value)});
+    const Expected atTerminals = element_.isCouple() ? element_.signal(referenceJunction) : Expected(0.0);
+    if (!std::holds_alternative<double>(atTerminals))
+      return atTerminals;
+    return std::get<double>(value) + std::get<double>(atTerminals);
   }
 
   ErrorForms errorForms(double expectedReading, double reading) const override {

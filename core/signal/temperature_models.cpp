@@ -58,7 +58,7 @@ class TemperatureInputModel final : public ChannelModel {
     return inUnit({std::get<double>(temperature), Unit::celsius}, range_.unit);
   }
 
-  Expected normaliseReading(Quantity reading) const override {
+  Expected normaliseReading(Quantity reading, Celsius) const override {
     if (tenths() && sameDimension(reading.unit, Unit::count))
       return inUnit(reading, Unit::count);
     const Expected value = inUnit(reading, range_.unit);

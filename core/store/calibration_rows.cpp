@@ -165,7 +165,7 @@ CalibrationId writeCalibration(Connection& connection, std::string_view site, co
       "calibration",
       "site, id, channel, subject, setup_version, sensor, plan, plan_revision, performed, person, "
       "temperature, humidity, conditions_note, cautions_confirmed, adjusted, repaired, adjustment, "
-      "found_verdict, left_verdict, remarks, source, recorded_utc, readings");
+      "found_verdict, left_verdict, remarks, source, recorded_utc, readings, reference_junction");
   const Calibration& c = calibration;
   refuseUnkeepable(c.asFound, Phase::asFound);
   refuseUnkeepable(c.asLeft, Phase::asLeft);
@@ -195,7 +195,7 @@ CalibrationId writeCalibration(Connection& connection, std::string_view site, co
            stored(c.performed), person, c.conditions.temperature, c.conditions.humidity, c.conditions.note,
            c.cautionsConfirmed, c.adjustment.adjusted, c.adjustment.repaired, c.adjustment.text,
            stored(c.foundVerdict), stored(c.leftVerdict), c.remarks, c.source, storedUtc(recordedUtc),
-           std::ssize(c.asFound) + std::ssize(c.asLeft));
+           std::ssize(c.asFound) + std::ssize(c.asLeft), c.conditions.referenceJunction);
   return id;
 }
 
@@ -207,7 +207,7 @@ void readCalibrations(Connection& connection, std::string_view site, std::string
       "c.temperature, c.humidity, c.conditions_note, c.cautions_confirmed, c.adjusted, c.repaired, "
       "c.adjustment, "
       "c.found_verdict, c.left_verdict, c.remarks, c.source, c.recorded_utc, c.readings, k.corrects, "
-      "k.reason "
+      "k.reason, c.reference_junction "
       "FROM calibration c {} LEFT JOIN correction k ON k.site = c.site AND k.calibration = c.id "
       "WHERE c.site = $1 AND {}",
       kJoins, filter));
@@ -223,7 +223,7 @@ void readCalibrations(Connection& connection, std::string_view site, std::string
     c.planRevision = row.text(6);
     c.performed = momentAt(row, 7);
     c.person = row.text(8);
-    c.conditions = {row.optionalReal(9), row.optionalReal(10), row.text(11)};
+    c.conditions = {row.optionalReal(9), row.optionalReal(10), row.text(11), row.optionalReal(24)};
     c.cautionsConfirmed = row.flag(12);
     c.adjustment = {row.flag(13), row.flag(14), row.text(15)};
     c.foundVerdict = verdictAt(row, 16);

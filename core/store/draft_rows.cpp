@@ -58,14 +58,15 @@ std::int64_t writeDraft(Connection& connection, std::string_view site, const Key
       insertInto("draft",
                  "site, id, channel, subject, person, started, setup_version, temperature, humidity, "
                  "conditions_note, "
-                 "cautions_confirmed, adjusted, repaired, adjustment, remarks") +
+                 "cautions_confirmed, adjusted, repaired, adjustment, remarks, reference_junction") +
       " ON CONFLICT (site, id) DO UPDATE SET channel = excluded.channel, subject = excluded.subject, "
       "person = excluded.person, started = excluded.started, setup_version = excluded.setup_version, "
       "temperature = excluded.temperature, humidity = excluded.humidity, conditions_note = "
       "excluded.conditions_note, "
       "cautions_confirmed = excluded.cautions_confirmed, adjusted = excluded.adjusted, repaired = "
       "excluded.repaired, "
-      "adjustment = excluded.adjustment, remarks = excluded.remarks";
+      "adjustment = excluded.adjustment, remarks = excluded.remarks, reference_junction = "
+      "excluded.reference_junction";
   static const std::string kStandard = insertInto("draft_standard", "site, draft, id, standard");
   const bool isNew = draft.id == 0;
   if (!isNew) {
@@ -79,7 +80,7 @@ std::int64_t writeDraft(Connection& connection, std::string_view site, const Key
                                stored(draft.subject), person, stored(draft.started), draft.setupVersion,
                                conditions.temperature, conditions.humidity, conditions.note,
                                draft.cautionsConfirmed, draft.adjustment.adjusted, draft.adjustment.repaired,
-                               draft.adjustment.text, draft.remarks);
+                               draft.adjustment.text, draft.remarks, conditions.referenceJunction);
   std::int64_t position = 0;
   for (const std::string& serial : draft.standards) {
     connection.query(kStandard).run(site, id, ++position, keyOf(keys.standards, "standard", serial));
@@ -103,7 +104,8 @@ void writeDraftValue(Connection& connection, std::string_view site, std::int64_t
 std::vector<Draft> readDrafts(Connection& connection, std::string_view site, std::optional<std::int64_t> id) {
   Query row = connection.query(
       "SELECT d.id, h.tag, d.subject, p.login, d.started, d.setup_version, d.temperature, d.humidity, "
-      "d.conditions_note, d.cautions_confirmed, d.adjusted, d.repaired, d.adjustment, d.remarks FROM draft d "
+      "d.conditions_note, d.cautions_confirmed, d.adjusted, d.repaired, d.adjustment, d.remarks, "
+      "d.reference_junction FROM draft d "
       "JOIN channel h ON h.site = d.site AND h.id = d.channel "
       "LEFT JOIN person p ON p.site = d.site AND p.id = d.person "
       "WHERE d.site = $1 AND d.id = coalesce($2, d.id) ORDER BY d.id");
@@ -117,7 +119,7 @@ std::vector<Draft> readDrafts(Connection& connection, std::string_view site, std
     d.person = row.text(3);
     d.started = momentAt(row, 4);
     d.setupVersion = row.smallInteger(5);
-    d.conditions = {row.optionalReal(6), row.optionalReal(7), row.text(8)};
+    d.conditions = {row.optionalReal(6), row.optionalReal(7), row.text(8), row.optionalReal(14)};
     d.cautionsConfirmed = row.flag(9);
     d.adjustment = {row.flag(10), row.flag(11), row.text(12)};
     d.remarks = row.text(13);

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/record/reference_junction.h"
 #include "core/signal/scaling.h"
 #include "core/units/number.h"
 
@@ -150,6 +151,22 @@ CelsiusRange shownRange(const Span& range) {
   return {{std::min(*low, *high)}, {std::max(*low, *high)}};
 }
 
+/// Readings cannot tell it from some other faults; where mV were typed it is the likeliest, so it comes
+/// first.
+void addCopperLeads(VisitAdvice& advice, const VisitSheet& sheet, const Readings& readings,
+                    const KelvinReadings& kelvin, const CoupleInput& input, std::optional<double> ambient) {
+  const bool fed = std::all_of(readings.begin(), readings.end(), [&](const Reading* reading) {
+    return toldInMillivolts(sheet.subject, *reading);
+  });
+  if (!fed || sheet.referenceJunction || sheet.subject != Subject::channel) {
+    return;
+  }
+  const auto around = ambient ? std::optional(Celsius{*ambient}) : std::nullopt;
+  if (const auto copper = diagnoseCopperLeads(input, kelvin.observations, kelvin.tolerance, around)) {
+    advice.diagnoses.push_back({copper->fault, copper->residual});
+  }
+}
+
 void addDiagnoses(VisitAdvice& advice, const VisitSheet& sheet, const Readings& readings,
                   std::optional<double> ambient) {
   if (sheet.subject == Subject::sensor || sheet.setup == nullptr) {
@@ -157,7 +174,9 @@ void addDiagnoses(VisitAdvice& advice, const VisitSheet& sheet, const Readings& 
   }
   if (const auto* couple = std::get_if<ThermocoupleSetup>(&sheet.setup->setup.kind)) {
     if (const auto kelvin = inKelvin(sheet, couple->range.unit, couple->readsTenths, readings)) {
-      const CoupleInput input{couple->type, shownRange(couple->range), {ambient.value_or(kUsualAmbient)}};
+      const double terminals = sheet.referenceJunction.value_or(ambient.value_or(kUsualAmbient));
+      const CoupleInput input{couple->type, shownRange(couple->range), {terminals}};
+      addCopperLeads(advice, sheet, readings, *kelvin, input, ambient);
       const CoupleAnswer answer = diagnoseCouple(input, kelvin->observations, kelvin->tolerance);
       if (const auto* offer = std::get_if<CoupleOffer>(&answer)) {
         for (const CoupleDiagnosis& each : offer->diagnoses) {
@@ -234,12 +253,13 @@ VisitAdvice adviseVisit(const VisitSheet& sheet, const std::vector<Reading>& rea
 
 std::variant<VisitAdvice, Problem> adviseCalibration(const Register& site, const Calibration& calibration,
                                                      Phase phase) {
-  const auto sheet = openSheet(site, calibration.channel, calibration.subject, calibration.performed);
-  if (const auto* problem = std::get_if<Problem>(&sheet)) {
-    return *problem;
+  auto opened = openSheet(site, calibration.channel, calibration.subject, calibration.performed);
+  if (auto* problem = std::get_if<Problem>(&opened)) {
+    return std::move(*problem);
   }
-  return adviseVisit(std::get<VisitSheet>(sheet),
-                     phase == Phase::asFound ? calibration.asFound : calibration.asLeft,
+  auto& sheet = std::get<VisitSheet>(opened);
+  sheet.referenceJunction = calibration.conditions.referenceJunction;
+  return adviseVisit(sheet, phase == Phase::asFound ? calibration.asFound : calibration.asLeft,
                      calibration.conditions.temperature);
 }
 

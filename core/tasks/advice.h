@@ -59,7 +59,8 @@ struct VisitAdvice {
   int zeroDecimals = 3;  ///< that show 0.001 % of that span, or two digits of a smaller shift
   /// Of the value points read, in the order given. Empty without an adjustment.
   std::vector<PredictedError> predicted;
-  /// Thermocouple and RTD inputs: the faults the readings look like, best first. Offered, never decided.
+  /// Thermocouple and RTD inputs: the faults the readings look like, best first, but copper leads
+  /// (see diagnoseCopperLeads) before all. Offered, never decided.
   std::vector<SensorDiagnosis> diagnoses;
 
   /// Is a correction advised?
@@ -69,8 +70,8 @@ struct VisitAdvice {
 };
 
 /// From the readings of one phase, those of value points only, each judged against its own limits and the
-/// plan's adjust limit. `ambient`, degC, stands for the temperature of a thermocouple input's terminals; 23
-/// degC when it is not known.
+/// plan's adjust limit. `ambient`, degC, stands for the temperature of a thermocouple input's terminals
+/// where the sheet has no reference junction; 23 degC when it is not known.
 VisitAdvice adviseVisit(const VisitSheet& sheet, const std::vector<Reading>& readings,
                         std::optional<double> ambient = std::nullopt);
 

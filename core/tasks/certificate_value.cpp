@@ -6,6 +6,8 @@
 #include <cmath>
 #include <cstdint>
 
+#include "core/record/reference_junction.h"
+#include "core/signal/thermocouple.h"
 #include "core/units/quantity.h"
 
 namespace spanwright {
@@ -111,6 +113,18 @@ std::optional<double> placeOnRange(const VisitSheet& sheet, const CertificateRan
   return at;
 }
 
+/// What the terminals' temperature added to the mV that the standard measured, in the reading's unit.
+double addedEmf(const VisitSheet& sheet, const Reading& reading) {
+  const auto couple =
+      sheet.referenceJunction && sheet.subject == Subject::sensor ? sheet.couple() : std::nullopt;
+  if (!couple || !toldInMillivolts(sheet.subject, reading)) {
+    return 0.0;
+  }
+  const Expected emf = thermocoupleMillivolts(*couple, sheet.junction());
+  const double* value = std::get_if<double>(&emf);
+  return value != nullptr ? convert(*value, Unit::millivolt, reading.point.readingUnit).value_or(0.0) : 0.0;
+}
+
 }  // namespace
 
 std::vector<MeasuredValue> measuredValues(const VisitSheet& sheet, const Reading& reading) {
@@ -119,7 +133,8 @@ std::vector<MeasuredValue> measuredValues(const VisitSheet& sheet, const Reading
   if (typed && typed->unit && !sameDimension(*typed->unit, applied.unit)) {
     applied.toldIn = *typed->unit;
   }
-  const MeasuredValue observed{reading.indicated, reading.point.readingUnit, false};
+  const MeasuredValue observed{reading.indicated - addedEmf(sheet, reading), reading.point.readingUnit,
+                               false};
   const bool ownReading = reading.point.role == PointRole::value ||
                           reading.point.role == PointRole::alarmTrip ||
                           reading.point.role == PointRole::alarmReset;
@@ -146,7 +161,7 @@ std::optional<double> fromRange(const VisitSheet& sheet, double at, Unit rangeUn
   if (sameDimension(rangeUnit, unit)) {
     return convert(at, rangeUnit, unit);
   }
-  const Expected result = sheet.model->normaliseApplied({at, rangeUnit});
+  const Expected result = sheet.model->normaliseApplied({at, rangeUnit}, sheet.junction());
   const double* value = std::get_if<double>(&result);
   return value != nullptr ? std::optional(*value) : std::nullopt;
 }

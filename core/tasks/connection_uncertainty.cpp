@@ -1,17 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "core/tasks/connection_uncertainty.h"
 
+#include "core/record/reference_junction.h"
 #include "core/signal/rtd.h"
 #include "core/signal/thermocouple.h"
 #include "core/units/quantity.h"
 
 namespace spanwright {
 namespace {
-
-bool typedInVolts(const Reading& reading) {
-  const auto typed = parseQuantity(reading.appliedText, DecimalSign::either);
-  return typed && typed->unit && dimension(*typed->unit) == Dimension::voltage;
-}
 
 /// What the channel shows for a signal at its terminals, told with the reference junction at a temperature.
 std::optional<double> shownFor(const VisitSheet& sheet, Quantity signal, Celsius referenceJunction) {
@@ -65,19 +61,24 @@ Slope junctionSlope(const VisitSheet& sheet, const Reading& reading, bool inVolt
   const auto* couple = sheet.subject == Subject::channel && sheet.setup != nullptr
                            ? std::get_if<ThermocoupleSetup>(&sheet.setup->setup.kind)
                            : nullptr;
-  if (couple != nullptr && (inVolts || typedInVolts(reading))) {
-    const auto emf = signalOf(reading, [&](Celsius at) { return thermocoupleMillivolts(couple->type, at); });
-    return {true, emf ? slopeOver(spread,
-                                  [&](double shift) {
-                                    return shownFor(sheet, {*emf, Unit::millivolt}, Celsius{shift});
-                                  })
-                      : std::nullopt};
+  if (couple != nullptr && (inVolts || toldInMillivolts(sheet.subject, reading))) {
+    const auto emf = signalOf(
+        reading, [&](Celsius at) { return thermocoupleMillivolts(couple->type, at, sheet.junction()); });
+    return {
+        true,
+        emf ? slopeOver(
+                  spread,
+                  [&](double shift) {
+                    return shownFor(sheet, {*emf, Unit::millivolt}, Celsius{sheet.junction().value + shift});
+                  })
+            : std::nullopt};
   }
   const SensorRange* bare = bareSensor(sheet);
   if (bare != nullptr && bare->thermocouple && inVolts) {
     // A warmer reference junction takes its emf from what is measured.
     return {true, slopeOver(spread, [&](double shift) -> std::optional<double> {
-              const Expected emf = thermocoupleMillivolts(*bare->thermocouple, Celsius{shift});
+              const Expected emf =
+                  thermocoupleMillivolts(*bare->thermocouple, Celsius{sheet.junction().value + shift});
               return std::holds_alternative<double>(emf)
                          ? convert(-std::get<double>(emf), Unit::millivolt, reading.point.readingUnit)
                          : std::nullopt;

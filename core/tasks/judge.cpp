@@ -7,7 +7,9 @@
 #include <cassert>
 #include <cmath>
 
+#include "core/record/reference_junction.h"
 #include "core/record/ruled_reading.h"
+#include "core/signal/thermocouple.h"
 #include "core/tasks/point_uncertainty.h"
 #include "core/tasks/visit.h"
 #include "core/units/text.h"
@@ -61,15 +63,17 @@ Typed typedValue(const VisitSheet& sheet, std::string_view typed, DecimalSign si
   if (!quantity) {
     return notUnderstood(typed, sign, inApplied);
   }
-  if (!quantity->unit || *quantity->unit == own) {
-    return quantity->value;
+  const Quantity given{quantity->value, quantity->unit.value_or(own)};
+  const bool atTerminals = !inApplied && sheet.referenceJunction && sheet.subject == Subject::sensor &&
+                           dimension(given.unit) == Dimension::voltage;
+  if (given.unit == own && !atTerminals) {
+    return given.value;
   }
-  if (sameDimension(*quantity->unit, own)) {
-    return *convert(quantity->value, *quantity->unit, own);
+  if (sameDimension(given.unit, own) && !atTerminals) {
+    return *convert(given.value, given.unit, own);
   }
-  const Quantity given{quantity->value, *quantity->unit};
-  const Expected result =
-      inApplied ? sheet.model->normaliseApplied(given) : sheet.model->normaliseReading(given);
+  const Expected result = inApplied ? sheet.model->normaliseApplied(given, sheet.junction())
+                                    : sheet.model->normaliseReading(given, sheet.junction());
   if (const auto* why = std::get_if<RangeResult>(&result)) {
     return notTaken(typed, *why, given.unit, own, inApplied);
   }
@@ -113,6 +117,22 @@ std::optional<Typed> commandWord(const TestPoint& point, std::string_view typed)
                       "type the reading on the line of its own point"};
 }
 
+/// To somebody who typed mV: what they are at this point, at the visit's reference junction.
+std::string millivoltsThere(const VisitSheet& sheet, const TestPoint& point, std::string_view typed) {
+  Reading reading;
+  reading.appliedText = std::string(typed);
+  const auto couple = sheet.couple();
+  const auto at = convert(point.nominalApplied, point.appliedUnit, Unit::celsius);
+  if (!couple || !at || sheet.subject != Subject::channel || !toldInMillivolts(sheet.subject, reading)) {
+    return {};
+  }
+  const Expected emf = thermocoupleMillivolts(*couple, Celsius{*at}, sheet.junction());
+  const double* value = std::get_if<double>(&emf);
+  return value == nullptr ? std::string()
+                          : fmt::format("; with the reference junction at {} degC the point is at {} mV",
+                                        formatSignificant(sheet.junction().value, 4), formatFixed(*value, 3));
+}
+
 Typed appliedValue(const VisitSheet& sheet, const TestPoint& point, std::string_view typed, DecimalSign sign,
                    double indicated) {
   const bool switching = (point.role == PointRole::switchOn || point.role == PointRole::switchOff) &&
@@ -134,7 +154,8 @@ Typed appliedValue(const VisitSheet& sheet, const TestPoint& point, std::string_
         true,
         fmt::format("{} is too far from the {} of this point", quantityText(*number, point.appliedUnit),
                     quantityText(point.nominalApplied, point.appliedUnit)),
-        "correct it, or type the reading on the line of its own point"};
+        "correct it, or type the reading on the line of its own point" +
+            millivoltsThere(sheet, point, typed)};
   }
   return value;
 }

@@ -168,7 +168,7 @@ class Placing {
     if (const auto same = convert(typed->value, *typed->unit, own)) {
       return same;
     }
-    const Expected result = sheet_.model->normaliseApplied({typed->value, *typed->unit});
+    const Expected result = sheet_.model->normaliseApplied({typed->value, *typed->unit}, sheet_.junction());
     const double* value = std::get_if<double>(&result);
     return value != nullptr ? std::optional(*value) : std::nullopt;
   }

@@ -118,7 +118,9 @@ class Recomputation {
         point.reason = noValue(value, placed.has_value());
         continue;
       }
-      (value.applied ? corrected.applied : corrected.indicated) = *real;
+      // At a bare couple the standard measured less than the reading, which is referred to 0 degC.
+      (value.applied ? corrected.applied : corrected.indicated) =
+          value.applied ? *real : *real + (reading.indicated - value.value);
       used.push_back(*placed);
     }
     if (point.reason.empty()) {

@@ -132,6 +132,7 @@ std::string packRow(const HistoryRow& row, std::size_t source) {
   packer.text(row.person);
   packer.real(row.temperature);
   packer.real(row.humidity);
+  packer.real(row.referenceJunction);
   packer.text(row.adjustmentText);
   packer.text(row.remarks);
   packer.number(static_cast<std::int64_t>(row.standards.size()));
@@ -176,6 +177,7 @@ Unpacked unpackRow(std::string_view key, std::string_view payload) {
   row.person = unpacker.text();
   row.temperature = unpacker.real();
   row.humidity = unpacker.real();
+  row.referenceJunction = unpacker.real();
   row.adjustmentText = unpacker.text();
   row.remarks = unpacker.text();
   for (auto standards = unpacker.number(); standards > 0; --standards) {
@@ -196,6 +198,7 @@ ProposedVisit joinRows(const std::vector<HistoryRow>& rows, std::vector<Rejectio
   Range temperature;
   Range humidity;
   int personLine = 0;
+  int junctionLine = 0;
   for (const HistoryRow& row : rows) {
     if (!row.person.empty() && personLine == 0) {
       visit.person = row.person;
@@ -213,6 +216,19 @@ ProposedVisit joinRows(const std::vector<HistoryRow>& rows, std::vector<Rejectio
     }
     temperature.add(row.temperature);
     humidity.add(row.humidity);
+    if (row.referenceJunction && junctionLine == 0) {
+      visit.conditions.referenceJunction = row.referenceJunction;
+      junctionLine = row.line;
+    } else if (row.referenceJunction && row.referenceJunction != visit.conditions.referenceJunction) {
+      contradictions.push_back(
+          {Where{{}, row.line, 0, {}},
+           fmt::format(
+               "the line gives a reference junction of {} degC for a visit that line {} gives one of {} "
+               "degC",
+               formatShortest(*row.referenceJunction), junctionLine,
+               formatShortest(*visit.conditions.referenceJunction)),
+           {row.line}});
+    }
     visit.adjustment.adjusted = visit.adjustment.adjusted || row.adjusted;
     joinText(adjustments, visit.adjustment.text, row.adjustmentText);
     joinText(remarks, visit.remarks, row.remarks);

@@ -63,6 +63,7 @@ std::variant<VisitSheet, Problem> storedSheet(const Register& site, const Calibr
   sheet.site = &site;
   sheet.subject = calibration.subject;
   sheet.when = calibration.performed;
+  sheet.referenceJunction = calibration.conditions.referenceJunction;
   if (auto missing = addParts(sheet, site, calibration)) {
     return std::move(*missing);
   }

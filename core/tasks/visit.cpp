@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "core/record/life.h"
+#include "core/record/reference_junction.h"
 #include "core/tasks/point_uncertainty.h"
 #include "core/tasks/signing.h"
 
@@ -84,6 +85,11 @@ std::variant<PointModelPtr, Problem> modelFor(const VisitSheet& sheet) {
 }
 
 }  // namespace
+
+std::optional<ThermocoupleType> VisitSheet::couple() const {
+  return coupleInMillivolts(subject, setup != nullptr ? &setup->setup : nullptr,
+                            sensor != nullptr ? &sensor->range : nullptr);
+}
 
 std::variant<VisitSheet, Problem> openSheet(const Register& site, std::string_view channel, Subject subject,
                                             Moment when) {

@@ -29,6 +29,12 @@ struct VisitSheet {
   Moment when;
   PointModelPtr model;
   std::vector<TestPoint> points;
+  /// degC, of the visit (Conditions); set after opening. mV of a couple become temperatures by it.
+  std::optional<double> referenceJunction;
+
+  Celsius junction() const { return {referenceJunction.value_or(0.0)}; }
+  /// The couple whose mV are fed or measured on this sheet, see coupleInMillivolts.
+  std::optional<ThermocoupleType> couple() const;
 };
 
 /// The sheet for this channel and subject at `when`: the setup then in force, the sensor then fitted, the
@@ -54,7 +60,8 @@ struct TypedProblem {
 /// uncertainty is filled in from the standards when given and when one of them covers the value (then k and
 /// expanded uncertainty at 95.45 %, GUM). The verdict is that of the plan's decision rule; without
 /// uncertainty a guarded rule judges only what is outside its limits. A value applied more than 5 % of span
-/// from the point's nominal is refused: it belongs to another point. Repeatability needs the other runs and
+/// from the point's nominal is refused: it belongs to another point. mV of a couple are taken at the sheet's
+/// reference junction. Repeatability needs the other runs and
 /// is added by checkVisit only.
 std::variant<Reading, TypedProblem> judge(const VisitSheet& sheet, const TestPoint& point,
                                           const TypedReading& typed,
@@ -77,7 +84,8 @@ struct CheckedVisit {
 /// cautions, may name no standard or one that does not reach a value (there is then no uncertainty), and may
 /// concern a channel since retired. Readings without sequence and key go by their applied value, and without
 /// that by the order of the plan. As-left readings need as-found ones before them (or a reason for each that
-/// is missing); an adjustment or repair needs as-left readings.
+/// is missing); an adjustment or repair needs as-left readings. A reference junction goes with couples only
+/// (see junctionFault); while it is refused, readings are not looked at.
 CheckedVisit checkVisit(const Register& site, const ProposedVisit& visit, Moment now, bool historic);
 
 /// Checks and stores; InputError with every problem (also: the same visit is already there, the calibration

@@ -8,6 +8,7 @@
 #include <set>
 #include <utility>
 
+#include "core/record/reference_junction.h"
 #include "core/tasks/place_readings.h"
 #include "core/tasks/point_uncertainty.h"
 #include "core/tasks/visit.h"
@@ -30,6 +31,8 @@ class VisitCheck {
     if (sheet_) {
       checkCautions();
       checkOrder();
+    }
+    if (sheet_ && takeJunction()) {
       found_ = placed(visit_.asFound, Phase::asFound);
       left_ = placed(visit_.asLeft, Phase::asLeft);
       checkCoverage();
@@ -129,7 +132,7 @@ class VisitCheck {
   }
 
   void checkConditions() {
-    const auto& [temperature, humidity, note] = visit_.conditions;
+    const auto& [temperature, humidity, note, junction] = visit_.conditions;  // junction: with its sheet
     if (temperature && !(*temperature >= -60.0 && *temperature <= 80.0)) {
       add("the ambient temperature is not between -60 and 80 degC", "correct it, or leave it out");
     }
@@ -169,6 +172,18 @@ class VisitCheck {
     if (const auto* missing = std::get_if<Problem>(&opened)) {
       add(missing->what, missing->todo);
     }
+  }
+
+  /// False when the visit cannot have the reference junction it gives: no mV can then be judged.
+  bool takeJunction() {
+    const auto& junction = visit_.conditions.referenceJunction;
+    const auto fault = junction ? junctionFault(*junction, sheet_->couple()) : std::nullopt;
+    if (fault) {
+      add(fault->what, fault->todo);
+      return false;
+    }
+    sheet_->referenceJunction = junction;
+    return true;
   }
 
   void checkCautions() {
@@ -218,7 +233,7 @@ class VisitCheck {
           if (!value.applied) {
             // A standard is chosen for what should be observed. What a dead output shows instead may lie
             // outside its certificate; that must be recordable, and then has no uncertainty.
-            value.value = reading.expected;
+            value.value += reading.expected - reading.indicated;
           }
           const bool unitCovered = covered(value, coversUnit);
           if ((unitCovered && historic_) || covered(value, coversValue)) {

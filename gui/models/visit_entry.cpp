@@ -4,6 +4,7 @@
 #include <QTime>
 #include <algorithm>
 
+#include "core/record/reference_junction.h"
 #include "core/units/quantity.h"
 #include "gui/words/words.h"
 
@@ -95,6 +96,7 @@ QString VisitEntry::resume(const Draft& draft) {
     return asSentence(QString::fromUtf8(error.what()));
   }
   draft_ = draft;
+  takeJunction();
   for (const DraftValue& value : draft.values) {
     for (int row = 0; row < rowCount(); ++row) {
       if (point(row).sequence == value.sequence) {
@@ -160,8 +162,8 @@ void VisitEntry::loadPrevious() {
   const int version = sheet_->setup != nullptr ? sheet_->setup->version : 0;
   const std::string sensor = sheet_->sensor != nullptr ? sheet_->sensor->serial : std::string();
   const auto last = std::find_if(summaries.rbegin(), summaries.rend(), [&](const CalibrationSummary& each) {
-    return counts(each.state) && each.subject == sheet_->subject && each.performed < sheet_->when && each.setupVersion == version &&
-           (sheet_->subject == Subject::channel || each.sensor == sensor);
+    return counts(each.state) && each.subject == sheet_->subject && each.performed < sheet_->when &&
+           each.setupVersion == version && (sheet_->subject == Subject::channel || each.sensor == sensor);
   });
   if (last == summaries.rend()) {
     return;
@@ -259,8 +261,8 @@ std::optional<PointResult> VisitEntry::expected(int row) const {
     if (!typedValue) {
       return std::nullopt;
     }
-    const auto own =
-        sheet_->model->normaliseApplied({typedValue->value, typedValue->unit.value_or(at.appliedUnit)});
+    const auto own = sheet_->model->normaliseApplied(
+        {typedValue->value, typedValue->unit.value_or(at.appliedUnit)}, sheet_->junction());
     if (!std::holds_alternative<double>(own)) {
       return std::nullopt;
     }
@@ -350,8 +352,23 @@ void VisitEntry::setStandards(const std::vector<std::string>& serials) {
 }
 
 void VisitEntry::setConditions(const Conditions& conditions) {
+  const bool otherJunction = conditions.referenceJunction != draft_.conditions.referenceJunction;
   draft_.conditions = conditions;
+  if (otherJunction && sheet_) {
+    takeJunction();
+    judgeAll();
+    for (int row = 0; row < rowCount(); ++row) {
+      emit rowChanged(row);
+    }
+  }
   saveHeader();
+}
+
+/// One that cannot be stays in the draft, where finishing refuses it; nothing is judged by it.
+void VisitEntry::takeJunction() {
+  const auto& junction = draft_.conditions.referenceJunction;
+  sheet_->referenceJunction =
+      junction && !junctionFault(*junction, sheet_->couple()) ? junction : std::nullopt;
 }
 
 void VisitEntry::setCautionsConfirmed(bool confirmed) {

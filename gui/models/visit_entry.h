@@ -80,6 +80,7 @@ class VisitEntry : public QObject {
   std::vector<const Standard*> usableStandards() const;
   void setPerson(const QString& login);
   void setStandards(const std::vector<std::string>& serials);
+  /// Another reference junction judges the lines already typed again.
   void setConditions(const Conditions& conditions);
   void setCautionsConfirmed(bool confirmed);
   void setAdjustment(const Adjustment& adjustment);
@@ -108,6 +109,7 @@ class VisitEntry : public QObject {
   void loadPrevious();
   void judgeRow(Phase phase, int row);
   void judgeAll();
+  void takeJunction();
   void saveHeader();
   void saveValue(Phase phase, int row);
   void flush();

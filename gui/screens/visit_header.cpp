@@ -17,7 +17,9 @@
 #include <algorithm>
 
 #include "core/metrology/tolerance.h"
+#include "core/record/reference_junction.h"
 #include "core/units/number.h"
+#include "core/units/quantity.h"
 #include "gui/session/session.h"
 #include "gui/settings/look.h"
 #include "gui/settings/settings.h"
@@ -50,17 +52,22 @@ QDateTime toQt(Moment moment) {
                 static_cast<int>(time.seconds()))};
 }
 
+/// Shows in the box what is wrong with its text; nothing is when `sentence` is empty.
+void markWrong(QLineEdit* box, const QString& sentence) {
+  QPalette palette = box->parentWidget()->palette();
+  if (!sentence.isEmpty()) {
+    palette.setColor(QPalette::Text, toneColour(Tone::bad));
+  }
+  box->setPalette(palette);
+  box->setToolTip(sentence);
+}
+
 /// A number typed for a condition; nothing when the text is not one, and the box says so.
 std::optional<double> conditionOf(QLineEdit* box) {
   const auto number = parseNumber(toCore(box->text()), DecimalSign::either);
   const bool wrong = !number && !box->text().trimmed().isEmpty();
-  QPalette palette = box->parentWidget()->palette();
-  if (wrong) {
-    palette.setColor(QPalette::Text, toneColour(Tone::bad));
-  }
-  box->setPalette(palette);
-  box->setToolTip(wrong ? VisitHeader::tr("\"%1\" is not a number; it is not kept.").arg(box->text())
-                        : QString());
+  markWrong(box,
+            wrong ? VisitHeader::tr("\"%1\" is not a number; it is not kept.").arg(box->text()) : QString());
   return number ? std::optional(number->value) : std::nullopt;
 }
 
@@ -156,6 +163,16 @@ QWidget* VisitHeader::makeMeans() {
   note_ = new QLineEdit(box);
   note_->setPlaceholderText(tr("Note"));
   note_->setAccessibleName(tr("Note on the conditions"));
+  junctionRow_ = new QWidget(box);
+  junction_ = new QLineEdit(junctionRow_);
+  junction_->setPlaceholderText(tr("none: mV are emf referred to 0 °C"));
+  junction_->setAccessibleName(tr("Reference junction in °C"));
+  auto* junctionLabel = new QLabel(tr("Reference &junction, °C"), junctionRow_);
+  junctionLabel->setBuddy(junction_);
+  auto* junctionLine = new QHBoxLayout(junctionRow_);
+  junctionLine->setContentsMargins(0, 0, 0, 0);
+  junctionLine->addWidget(junctionLabel);
+  junctionLine->addWidget(junction_, 1);
   auto* row = new QHBoxLayout;
   row->addWidget(temperature_, 2);
   row->addWidget(humidity_, 3);
@@ -167,6 +184,7 @@ QWidget* VisitHeader::makeMeans() {
   column->addWidget(standards_, 1);
   column->addWidget(noStandards_);
   column->addLayout(row);
+  column->addWidget(junctionRow_);
   connect(standards_, &QListWidget::itemChanged, this, [this] {
     if (filling_) {
       return;
@@ -182,7 +200,7 @@ QWidget* VisitHeader::makeMeans() {
     kLastStandards.set(kept);
     entry_.setStandards(serials);
   });
-  for (QLineEdit* edit : {temperature_, humidity_, note_}) {
+  for (QLineEdit* edit : {temperature_, humidity_, note_, junction_}) {
     connect(edit, &QLineEdit::editingFinished, this, &VisitHeader::takeConditions);
   }
   return box;
@@ -303,6 +321,7 @@ void VisitHeader::showChoice(const QString& channel, Subject subject, Moment mom
   cautionText_->clear();
   confirm_->setChecked(false);
   confirm_->setEnabled(false);
+  junctionRow_->hide();
   filling_ = false;
 }
 
@@ -345,6 +364,10 @@ void VisitHeader::takeSheet(Moment moment) {
   temperature_->setText(number(draft.conditions.temperature));
   humidity_->setText(number(draft.conditions.humidity));
   note_->setText(fromCore(draft.conditions.note));
+  junctionRow_->setVisible(sheet.couple() ||
+                           draft.conditions.referenceJunction);  // what is there can be cleared
+  junction_->setText(number(draft.conditions.referenceJunction));
+  junction();
   fillStandards();
   filling_ = false;
   if (draft.person.empty()) {
@@ -404,6 +427,9 @@ void VisitHeader::goTo(VisitPart part) {
     case VisitPart::conditions:
       wanted = temperature_;
       break;
+    case VisitPart::junction:
+      wanted = junction_;
+      break;
     case VisitPart::cautions:
       wanted = confirm_;
       break;
@@ -415,7 +441,27 @@ void VisitHeader::takeConditions() {
   if (filling_ || !entry_.isOpen()) {
     return;
   }
-  entry_.setConditions({conditionOf(temperature_), conditionOf(humidity_), toCore(note_->text().trimmed())});
+  entry_.setConditions(
+      {conditionOf(temperature_), conditionOf(humidity_), toCore(note_->text().trimmed()), junction()});
+}
+
+/// In degC, as typed with or without a unit; what is wrong with it is shown in its box.
+std::optional<double> VisitHeader::junction() const {
+  const QString text = junction_->text().trimmed();
+  const auto typed = parseQuantity(toCore(text), DecimalSign::either);
+  auto celsius = typed ? convert(typed->value, typed->unit.value_or(Unit::celsius), Unit::celsius)
+                       : std::optional<double>();
+  if (!celsius) {
+    markWrong(junction_,
+              text.isEmpty() ? QString() : tr("\"%1\" is not a temperature; it is not kept.").arg(text));
+    return std::nullopt;
+  }
+  if (!junction_->isModified()) {
+    celsius = entry_.draft().conditions.referenceJunction.value_or(*celsius);  // the shown digits are rounded
+  }
+  const auto fault = junctionFault(*celsius, entry_.sheet().couple());
+  markWrong(junction_, fault ? problemSentence(*fault) : QString());
+  return celsius;
 }
 
 void VisitHeader::confirm(bool confirmed) {

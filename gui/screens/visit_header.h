@@ -21,7 +21,7 @@ namespace spanwright {
 class Session;
 
 /// What a problem may be about, beside the readings.
-enum class VisitPart { channel, when, person, standards, conditions, cautions };
+enum class VisitPart { channel, when, person, standards, conditions, junction, cautions };
 
 class VisitHeader : public QWidget {
   Q_OBJECT
@@ -53,6 +53,7 @@ class VisitHeader : public QWidget {
   void fillStandards();
   void fillSubjects(const Channel* channel);
   void takeConditions();
+  std::optional<double> junction() const;
   void confirm(bool confirmed);
   Moment when() const;
 
@@ -66,7 +67,8 @@ class VisitHeader : public QWidget {
          *procedure_ = nullptr;
   QListWidget* standards_ = nullptr;
   QLabel* noStandards_ = nullptr;
-  QLineEdit *temperature_ = nullptr, *humidity_ = nullptr, *note_ = nullptr;
+  QLineEdit *temperature_ = nullptr, *humidity_ = nullptr, *note_ = nullptr, *junction_ = nullptr;
+  QWidget* junctionRow_ = nullptr;  ///< shown only where mV of a couple can be typed
   QLabel* cautionText_ = nullptr;
   QCheckBox* confirm_ = nullptr;
 };

@@ -8,6 +8,7 @@ namespace spanwright {
 std::optional<VisitPart> partAbout(const QString& what) {
   static const std::pair<const char*, VisitPart> kWords[] = {
       {"caution", VisitPart::cautions},
+      {"reference junction", VisitPart::junction},
       {"standard", VisitPart::standards},
       {"the visit's date", VisitPart::when},
       {"no date", VisitPart::when},

@@ -124,6 +124,10 @@ QString faultClause(const CoupleFault& fault) {
       return tr("the input takes its terminals to be at %1").arg(place);
     case CoupleFaultKind::extensionReversed:
       return tr("the extension leads are reversed at both ends, the join being at %1").arg(place);
+    case CoupleFaultKind::copperLeads:
+      return tr("the mV were fed through copper leads to terminals at %1, and the reference junction is not "
+                "given")
+          .arg(place);
   }
   return {};
 }

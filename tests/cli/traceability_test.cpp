@@ -87,6 +87,39 @@ TEST_F(Traceability, TraceGoesBothWays) {
   EXPECT_NE(standard.out.find("24 calibrations."), std::string::npos) << standard.out;
 }
 
+// Type K, terminals at 25 degC: 3.095988 mV are 100 degC (thermocouple_cold_junction_examples.csv).
+TEST_F(Traceability, AReferenceJunctionIsShownWithItsVisitAndTraced) {
+  fill();
+  const std::string head =
+      "channel = \"TE-4\"\nsubject = \"channel\"\nperformed = 2026-11-20T09:30:00\nperson = \"adale\"\n"
+      "standards = [\"SIM-1\"]\ncautions_confirmed = true\n";
+  const std::string readings =
+      "as_found = [\n"
+      "  { point = \"0\", applied = \"-1.000 mV\", reading = \"0.1\" },\n"
+      "  { point = \"50\", applied = \"7.138 mV\", reading = \"200.1\" },\n"
+      "  { point = \"100\", applied = \"15.397 mV\", reading = \"400.0\" } ]\n";
+  const Answer without = call({"record", record_, write("without.toml", head + readings)});
+  EXPECT_EQ(without.status, kRefused);
+  EXPECT_NE(without.err.find("with the reference junction at 0 degC the point is at 8.138 mV"),
+            std::string::npos)
+      << without.err;
+  const Json made =
+      document({"record", record_,
+                write("with.toml", head + "conditions = { reference_junction = 25 }\n" + readings)});
+  EXPECT_EQ(made.at("reference_junction"), 25.0);
+  EXPECT_EQ(made.at("outcome"), "pass") << made.dump();
+  const std::string id = std::to_string(made.at("calibration").get<int>());
+  EXPECT_NE(call({"show", record_, "TE-4", "--calibration", id}).out.find("Reference junction: 25 °C.\n"),
+            std::string::npos);
+  const Json trace = document({"trace", record_, "--calibration", id});
+  EXPECT_EQ(trace.at("reference_junction"), 25.0);
+  EXPECT_TRUE(trace.at("agrees").get<bool>());
+  const std::string table = call({"trace", record_, "--calibration", id}).out;
+  EXPECT_NE(table.find("reference junction"), std::string::npos) << table;
+  EXPECT_EQ(call({"show", record_, "FT-8", "--calibration", "1"}).out.find("Reference junction"),
+            std::string::npos);
+}
+
 TEST_F(Traceability, TraceIsCalledWithOneOfTheTwo) {
   make();
   EXPECT_EQ(call({"trace", record_}).status, kUsage);

@@ -303,6 +303,26 @@ TEST(CsvHistory, FilesThatAreNoTablesAreRefusedInASentence) {
   EXPECT_THROW(readCsvHistory(testing::TempDir(), *readCsvMapping(map.path()), site, sink), StorageError);
 }
 
+TEST(CsvHistory, AColumnMayGiveTheReferenceJunction) {
+  std::string mapping(kLongMapping);
+  mapping.replace(mapping.find("[units]"), 0, "reference_junction = \"Terminals\"\n");
+  std::string csv(kLongHead);
+  csv.insert(csv.size() - 1, ",Terminals");
+  const auto with = [](std::string_view cell) {
+    std::string line(kGood);
+    return line.insert(line.size() - 1, "," + std::string(cell));
+  };
+  csv += with("23.4") + with("") + with("77 degF") + with("85.5") + with("warm");
+  const Sink sink = readHistory(mapping, csv);
+  ASSERT_THAT(sink.rows, SizeIs(3));
+  EXPECT_EQ(sink.rows[0].referenceJunction, 23.4);
+  EXPECT_EQ(sink.rows[1].referenceJunction, std::nullopt);
+  EXPECT_NEAR(sink.rows[2].referenceJunction.value(), 25.0, 1e-9);  // 77 degF is 25 degC exactly
+  EXPECT_EQ(sink.said(),
+            "5:9 Terminals: \"85.5\" is not between -40 and 85 degC\n"
+            "6:9 Terminals: \"warm\" is not a number of degC\n");
+}
+
 TEST(CsvHistory, AHugeLineCostsItselfOnly) {
   std::string csv = longFile(kGood);
   csv.append(200U * 1024U * 1024U, '7');

@@ -18,7 +18,7 @@ person = "mt"
 standards = ["LC-1"]
 cautions_confirmed = true
 adjustment = { adjusted = true, text = "zero trimmed" }
-conditions = { temperature = 21.5, humidity = 45 }
+conditions = { temperature = 21.5, humidity = 45, reference_junction = 23.4 }
 as_found = [
   { applied = "4.000 mA", reading = "0.1" },
   { reading = "37,60" },
@@ -39,6 +39,7 @@ TEST(VisitFile, BecomesAProposal) {
   EXPECT_TRUE(visit.cautionsConfirmed);
   EXPECT_TRUE(visit.adjustment.adjusted);
   EXPECT_EQ(visit.conditions.temperature, 21.5);
+  EXPECT_EQ(visit.conditions.referenceJunction, 23.4);
   ASSERT_EQ(visit.asFound.size(), 3U);
   EXPECT_EQ(visit.asFound[0].typed.appliedText, "4.000 mA");
   EXPECT_EQ(visit.asFound[1].sequence, 2);
@@ -85,6 +86,11 @@ INSTANTIATE_TEST_SUITE_P(
                 "adjustment of the visit file is missing although there are as-left readings"},
         Mistake{"valve could not be isolated", " ", "say why"},
         Mistake{"{ reading = \"37,60\" }", "{ reading = \"37,60\", direction = \"up\" }", "without point"},
+        Mistake{"junction = 23.4", "junction = 234",
+                "8:72 reference_junction of conditions of the visit file is the number 234"},
+        Mistake{"junction = 23.4", "junction = -40.5", "a number from -40 to 85 is expected"},
+        Mistake{"junction = 23.4", "junction = \"warm\"",
+                "reference_junction of conditions of the visit file is the text \"warm\""},
         Mistake{"humidity = 45", "humidity = 145", "a number from 0 to 100 is expected"},
         Mistake{"person = ", "persons = ", "4:1 \"persons\" is not a key of the visit file"},
         Mistake{"2026-11-20T09:30:00", "\"20.11.2026\"", "3:13 performed of the visit file"}));

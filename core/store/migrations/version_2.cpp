@@ -159,6 +159,10 @@ CREATE TABLE round_stop (
   FOREIGN KEY (site, channel) REFERENCES channel (site, id)
 ) STRICT, WITHOUT ROWID;
 
+-- Of mV of a couple, degC; NULL: they are emf referred to 0 degC.
+ALTER TABLE calibration ADD COLUMN reference_junction REAL;
+ALTER TABLE draft ADD COLUMN reference_junction REAL;
+
 -- (6)
 CREATE TRIGGER journal_not_changed BEFORE UPDATE ON journal
 BEGIN SELECT RAISE(ABORT, 'the journal is never changed'); END;

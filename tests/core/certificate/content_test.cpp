@@ -195,6 +195,31 @@ TEST_F(CertificateContent, Clause7841b_Conditions) {
   EXPECT_THAT(described().deviations, Contains("The ambient conditions were not recorded."));
 }
 
+TEST_F(CertificateContent, Clause7841b_ReferenceJunctionWhereMillivoltsOfACoupleWereTold) {
+  const auto junction = [&] {
+    for (const LabelledText& each : described().conditions) {
+      if (each.label == "Reference junction") {
+        return each.value;
+      }
+    }
+    return std::string("nothing");
+  };
+  made_.calibration.asFound.front().appliedText = "1.1 mV";
+  EXPECT_EQ(junction(), "nothing");  // an mA input
+  ThermocoupleSetup couple;
+  couple.range = {0, 150, Unit::celsius};
+  made_.site.channels.front().setups.front().setup.kind = couple;
+  EXPECT_EQ(junction(), "emf referred to 0 °C");
+  made_.calibration.conditions.referenceJunction = 23.4;
+  EXPECT_EQ(junction(), "23.4 °C");
+  made_.calibration.conditions.referenceJunction = std::nullopt;
+  made_.calibration.asFound.front().appliedText = "27.2 degC";
+  EXPECT_EQ(junction(), "nothing");
+  made_.calibration.asFound.front().appliedText = "1.1 mV";
+  made_.calibration.asFound.front().skipReason = "stuck";
+  EXPECT_EQ(junction(), "nothing");
+}
+
 TEST_F(CertificateContent, Clause7841c_Traceability) {
   const Certificate certificate = described();
   ASSERT_THAT(certificate.standards, SizeIs(1));

@@ -51,6 +51,7 @@ TEST(SameContent, SeesEveryChangeOfWhatWasDone) {
       [](Calibration& c) { c.person = "other"; },
       [](Calibration& c) { c.standards[0].certificate = "C2"; },
       [](Calibration& c) { c.conditions.temperature = 20.0; },
+      [](Calibration& c) { c.conditions.referenceJunction = 20.0; },
       [](Calibration& c) { c.adjustment.adjusted = true; },
       [](Calibration& c) { c.remarks = "x"; },
       [](Calibration& c) { c.asFound[1].indicated = 100.3; },

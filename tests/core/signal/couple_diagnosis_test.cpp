@@ -96,6 +96,10 @@ TEST(CoupleFaults, ReadAsTheirCircuits) {
   EXPECT_NEAR(
       valueOf(predictedReading(input, {Kind::extensionReversed, ThermocoupleType::K, {23.0}}, {100.0})),
       100.0, 1e-9);
+  // 4.096 mV, meant for 100 degC, at terminals of 25 degC is 124.31 degC (a row of
+  // thermocouple_cold_junction_examples.csv; 4.096 is 100 degC to within 0.006 K).
+  EXPECT_NEAR(valueOf(predictedReading(input, {Kind::copperLeads, ThermocoupleType::K, {25.0}}, {100.0})),
+              124.3099, 0.006);
 }
 
 TEST(CoupleFaults, OutsideTheInputsRangeIsNamed) {
@@ -238,9 +242,36 @@ TEST(CoupleDiagnosis, SaturatedReadingsAloneAreAnOpenCoupleNotAReversedOne) {
   EXPECT_EQ(offered[1].fault.kind, Kind::shorted);  // at 0 degC, which is a place too
 }
 
+// Each on both sides of what a cabinet's temperature can be, of the tolerance, and of the readings it needs.
+TEST(CoupleDiagnosis, CopperLeadsAreOfferedForTheTemperatureOfACabinetOnly) {
+  const CoupleInput input = typeK();
+  const auto at = [&](double terminals, std::optional<Celsius> ambient, double tolerance = 2.0,
+                      std::vector<double> applied = {0.0, 200.0, 400.0}) {
+    TemperatureObservations seen;
+    for (const double each : applied)
+      seen.push_back({{each},
+                      {valueOf(predictedReading(input, {Kind::copperLeads, ThermocoupleType::K, {terminals}},
+                                                {each}))}});
+    return diagnoseCopperLeads(input, seen, tolerance, ambient);
+  };
+  const auto usual = at(23.0, std::nullopt);
+  ASSERT_TRUE(usual.has_value());
+  EXPECT_NEAR(usual->fault.place.value, 23.0, 0.01);
+  EXPECT_LT(usual->residual, 0.01);
+  EXPECT_TRUE(at(10.5, std::nullopt) && at(39.5, std::nullopt));
+  EXPECT_FALSE(at(9.5, std::nullopt) || at(40.5, std::nullopt));
+  EXPECT_TRUE(at(-4.5, Celsius{0.0}) && at(14.5, Celsius{0.0}));
+  EXPECT_FALSE(at(-5.5, Celsius{0.0}) || at(15.5, Celsius{0.0}));
+  EXPECT_FALSE(at(23.0, std::nullopt, 30.0));               // inside the tolerance
+  EXPECT_FALSE(at(23.0, std::nullopt, 2.0, {0.0, 200.0}));  // two readings tell nothing
+  // A span error of 5 % over 400 degC does not look so.
+  EXPECT_FALSE(diagnoseCopperLeads(input, {{{0.0}, {0.0}}, {{200.0}, {220.0}}, {{400.0}, {440.0}}}, 2.0,
+                                   std::nullopt));
+}
+
 TEST(CoupleDiagnosis, SaysEverythingInWords) {
   for (const auto kind : {Kind::openHigh, Kind::openLow, Kind::shorted, Kind::reversed, Kind::otherType,
-                          Kind::otherReference, Kind::extensionReversed})
+                          Kind::otherReference, Kind::extensionReversed, Kind::copperLeads})
     EXPECT_FALSE(describe({kind, ThermocoupleType::J, {25.0}}).empty());
   EXPECT_EQ(describe({Kind::otherType, ThermocoupleType::J, {}}), "the couple is a type J");
   EXPECT_EQ(describe({Kind::shorted, ThermocoupleType::K, {25.04}}),

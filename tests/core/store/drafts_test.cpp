@@ -17,7 +17,7 @@ class Drafts : public testing::Test {
     d.started = at("2026-11-20T09:30:00");
     d.setupVersion = 7;
     d.standards = {"LC-2201", "AA-0001", "LC-2201"};
-    d.conditions = {21.5, {}, "draughty"};
+    d.conditions = {21.5, {}, "draughty", 23.4};
     d.cautionsConfirmed = true;
     d.adjustment = {true, false, "zero trimmed"};
     d.remarks = "in haste";
@@ -50,6 +50,7 @@ TEST_F(Drafts, TheHeaderIsReplacedAndTheValuesStay) {
   store.saveDraftValue(d.id, {Phase::asFound, 1, "", "1", ""});
   d.standards = {"AA-0001"};
   d.remarks = "with care";
+  d.conditions.referenceJunction = 31.5;
   d.person.clear();
   d.started = {};
   d.values = {{Phase::asFound, 5, "ignored", "", ""}};

@@ -190,8 +190,8 @@ class Listing {
     all(a, b);
   }
   void put(const Conditions& v) {
-    const auto& [a, b, c] = v;
-    all(a, b, c);
+    const auto& [a, b, c, d] = v;
+    all(a, b, c, d);
   }
   void put(const Adjustment& v) {
     const auto& [a, b, c] = v;

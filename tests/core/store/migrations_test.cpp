@@ -124,12 +124,33 @@ TEST_F(Migrations, AnOlderRecordComesUnderTheJournal) {
   EXPECT_TRUE(verifyRecord(kept).problems.empty());
 }
 
+// The mV in them stay what they were, emf referred to 0 degC; a visit entered from then on can say otherwise.
+TEST_F(Migrations, VisitsOfVersionOneHaveNoReferenceJunction) {
+  const auto kept = folder / "kept.record";
+  makeKeptRecord(kept);
+  EXPECT_EQ(
+      Connection(kept, Connection::Access::readOnly)
+          .integer("SELECT count(*) FROM pragma_table_info('calibration') WHERE name = 'reference_junction'"),
+      0);
+  Store store = Store::open(kept);
+  for (const CalibrationId id : {1, 2}) {
+    EXPECT_EQ(store.calibration(id).value().conditions.referenceJunction, std::nullopt) << id;
+  }
+  EXPECT_EQ(store.draft(1).value().conditions.referenceJunction, std::nullopt);
+  Calibration made = test::plainCalibration("AI-001", "2026-02-01");
+  made.conditions.referenceJunction = 23.4;
+  const CalibrationId id = store.add(made);
+  EXPECT_EQ(store.calibration(id).value().conditions.referenceJunction, 23.4);
+  EXPECT_TRUE(verifyRecord(kept).problems.empty());
+}
+
 // What version 1 did not have is not stated in its plans, and can be from then on.
 TEST_F(Migrations, PlansOfVersionOneStateNothingOfJunctionAndLeads) {
   const auto kept = folder / "kept.record";
   makeKeptRecord(kept);
   EXPECT_EQ(Connection(kept, Connection::Access::readOnly).integer("PRAGMA user_version"), 1);
-  for (const Plan& plan : Store::open(kept).site().plans) {
+  const Register older = Store::open(kept).site();
+  for (const Plan& plan : older.plans) {
     EXPECT_FALSE(plan.junctionUncertainty || plan.leadHalfWidth) << plan.code;
   }
   Connection now(kept, Connection::Access::readWrite);

@@ -222,7 +222,7 @@ class Maker {
     for (int i = whole(0, 3); i > 0; --i) {
       c.standards.push_back({coin() ? "LC-2201" : "AA-0001", text()});
     }
-    c.conditions = {maybe(), maybe(), text()};
+    c.conditions = {maybe(), maybe(), text(), maybe()};
     c.cautionsConfirmed = coin();
     c.adjustment = {coin(), coin(), text()};
     c.asFound = readings();

@@ -235,6 +235,52 @@ TEST_F(HistoryImportTest, RowsMustAgreeOnWhoMadeTheVisit) {
               HasSubstr("4:0 : the line names pplan for a visit that line 2 says mtolland made"));
 }
 
+/// TE-501, a type K input of 0..400 degC, fed with mV through copper leads to terminals at 23 degC.
+std::vector<HistoryRow> junctionRows(const char* when) {
+  std::vector<HistoryRow> rows;
+  const std::pair<const char*, const char*> fed[] = {
+      {"-0.919 mV", "0.1"}, {"7.219 mV", "200.2"}, {"15.478 mV", "400.1"}};
+  for (const auto& [applied, reading] : fed) {
+    HistoryRow row;
+    row.channel = "TE-501";
+    row.performed = moment(when);
+    row.typed = {applied, reading, ""};
+    row.person = "mtolland";
+    row.standards = {"VM-7"};
+    row.line = static_cast<int>(rows.size()) + 2;
+    rows.push_back(row);
+  }
+  return rows;
+}
+
+TEST_F(HistoryImportTest, ARowMayGiveItsVisitsReferenceJunction) {
+  auto rows = junctionRows("2026-03-01T08:00");
+  rows[1].referenceJunction = 23.0;
+  EXPECT_EQ(said(take(rows)), "");
+  const auto history = store_.history("TE-501");
+  ASSERT_THAT(history, SizeIs(1));
+  EXPECT_EQ(history[0].conditions.referenceJunction, 23.0);
+  ASSERT_THAT(history[0].asFound, SizeIs(3));
+  EXPECT_NEAR(history[0].asFound[1].applied, 200.0, 0.02);  // see junction_test
+  EXPECT_EQ(history[0].foundVerdict, Verdict::pass);
+  // The same rows without it are another visit.
+  rows[1].referenceJunction = std::nullopt;
+  rows[0].referenceJunction = 22.9;
+  EXPECT_THAT(said(take(rows)), HasSubstr("already in the record with other content"));
+}
+
+TEST_F(HistoryImportTest, RowsMustAgreeOnTheReferenceJunction) {
+  auto rows = junctionRows("2026-03-01T08:00");
+  rows[0].referenceJunction = rows[1].referenceJunction = 23.0;
+  rows[2].referenceJunction = 23.5;
+  EXPECT_THAT(said(take(rows)),
+              HasSubstr("4:0 : the line gives a reference junction of 23.5 degC for a visit "
+                        "that line 2 gives one of 23 degC"));
+  auto current = visit("2026-03-01T08:00", 2);
+  current[0].referenceJunction = 23.0;
+  EXPECT_THAT(said(take(current)), HasSubstr("a reference junction is given, but no mV of a couple"));
+}
+
 TEST_F(HistoryImportTest, ADryRunStoresNothingAndNeedsNoWritableRecord) {
   EXPECT_EQ(take(visit("2026-03-01T08:00", 2), false, true).calibrations, 1);
   EXPECT_EQ(store_.calibrationCount(), 0);
@@ -318,6 +364,9 @@ TEST(StagedHistory, UnpacksWhatWasPacked) {
     if (below(2) == 1) {
       row.temperature = below(100'000) / 7.0;
     }
+    if (below(2) == 1) {
+      row.referenceJunction = below(1000) / 7.0;
+    }
     for (int standards = below(3); standards > 0; --standards) {
       row.standards.push_back(text());
     }
@@ -343,6 +392,7 @@ TEST(StagedHistory, UnpacksWhatWasPacked) {
     EXPECT_EQ(back.row.appliedColumn, row.appliedColumn);
     EXPECT_EQ(back.row.temperature, row.temperature);
     EXPECT_EQ(back.row.humidity, std::nullopt);
+    EXPECT_EQ(back.row.referenceJunction, row.referenceJunction);
     EXPECT_EQ(back.row.standards, row.standards);
   }
 }

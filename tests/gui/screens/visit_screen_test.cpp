@@ -249,6 +249,109 @@ TEST_F(VisitTyping, TypedAppliedValueMovesTheExpectedReading) {
   EXPECT_EQ(shown(1, SheetModel::kFoundError).toStdString(), "0.000");
 }
 
+/// TT-1 as a type K input of 0 to 200 degC, and a source of mV.
+Register coupleSite() {
+  Register site = smallSite();
+  ThermocoupleSetup couple;
+  couple.range = {0.0, 200.0, Unit::celsius};
+  site.channels.front().setups.front().setup.kind = couple;
+  Plan& plan = site.plans.front();
+  plan.scheme = {{0.0, 50.0, 100.0}, RunOrder::up, 1, false, false};
+  plan.tolerance = {{2.0, 0.0, 0.0, 0.0}, {2.0, 0.0, 0.0, 0.0}};
+  site.standards.pop_back();
+  CertificateRange& range = site.standards.front().certificates.front().ranges.front();
+  range.unit = Unit::millivolt;
+  range.points = {{-10.0, 0.0, 0.004}, {60.0, 0.0, 0.004}};
+  site.index();
+  return site;
+}
+
+// 4.096 mV are 100 degC referred to 0 degC, 8.138 mV 200 degC; through copper leads at 25 degC (1.000 mV) the
+// input shows what 1.000 mV more are: 25.0, 124.3 and 224.6 degC (thermocouple_emf_table.csv, type K; 4.096
+// mV at 25 degC being 124.31 degC is a row of thermocouple_cold_junction_examples.csv). The shown ones are
+// typed.
+TEST_F(VisitTyping, AReferenceJunctionTypedLaterJudgesTheLinesAgain) {
+  makeRecord({}, coupleSite());
+  begin();
+  auto* junction = named<QLineEdit>("Reference junction in °C");
+  ASSERT_NE(junction, nullptr);
+  ASSERT_TRUE(junction->isVisible());
+  const auto feed = [this](int row, const char* mV, const char* reading) {
+    screen().sheetView()->setCurrentIndex(screen().sheetModel()->index(row, SheetModel::kApplied));
+    type(mV);
+    press(Qt::Key_Return);
+    type(reading);
+    press(Qt::Key_Return);
+  };
+  feed(0, "-1.000 mV", "0.0");
+  feed(1, "3.096 mV", "100.1");
+  // Referred to 0 degC that is 76 degC, which belongs to no point here.
+  EXPECT_EQ(shown(1, SheetModel::kFoundVerdict).toStdString(), "");
+  const auto* trouble = std::get_if<TypedProblem>(&screen().entry().outcome(Phase::asFound, 1));
+  ASSERT_NE(trouble, nullptr);
+  EXPECT_NE(trouble->what.find("too far"), std::string::npos) << trouble->what;
+
+  junction->setFocus();
+  type("25,0");
+  press(Qt::Key_Return);
+  EXPECT_EQ(screen().entry().draft().conditions.referenceJunction, 25.0);
+  EXPECT_EQ(shown(1, SheetModel::kFoundVerdict).toStdString(), "pass");
+  // 3.095988 mV at 25 degC is 100 degC, a row of the examples.
+  EXPECT_NEAR(std::get<Reading>(screen().entry().outcome(Phase::asFound, 1)).applied, 100.0, 1e-3);
+  EXPECT_NEAR(screen().entry().expected(1).value().expected, 100.0, 1e-3);
+  EXPECT_TRUE(junction->toolTip().isEmpty()) << junction->toolTip().toStdString();
+
+  // With a unit; what cannot be is told in the box and refused at the end.
+  const auto retype = [&](const char* text) {
+    junction->setFocus();
+    junction->selectAll();
+    type(text);
+    press(Qt::Key_Return);
+  };
+  retype("250");
+  EXPECT_TRUE(junction->toolTip().startsWith("The reference junction is not between -40 and 85"))
+      << junction->toolTip().toStdString();
+  EXPECT_EQ(shown(1, SheetModel::kFoundVerdict).toStdString(), "");
+  feed(2, "7.138 mV", "200.1");
+  press(Qt::Key_Return, Qt::ControlModifier);
+  ASSERT_TRUE(screen().problems()->isVisible());
+  ASSERT_EQ(screen().problems()->count(), 1) << screen().problems()->item(0)->text().toStdString();
+  screen().problems()->setCurrentRow(0);
+  press(Qt::Key_Return);
+  EXPECT_TRUE(junction->hasFocus());
+  retype("77 degF");
+  EXPECT_NEAR(screen().entry().draft().conditions.referenceJunction.value(), 25.0, 1e-9);
+  keepPicture("visit-junction");
+
+  // The draft keeps it, and showing it in fewer digits does not change it.
+  retype("24,96");
+  closeWindow();
+  openWindow();
+  window_->resumeDraft(session_->store().drafts().front().id);
+  EXPECT_EQ(named<QLineEdit>("Reference junction in °C")->text().toStdString(), "25.0");
+  EXPECT_EQ(screen().entry().draft().conditions.referenceJunction, 24.96);
+  EXPECT_EQ(screen().entry().sheet().referenceJunction, 24.96);
+  EXPECT_EQ(shown(1, SheetModel::kFoundVerdict).toStdString(), "pass");
+  auto* humidity = named<QLineEdit>("Relative humidity in percent");
+  humidity->setFocus();
+  type("45");
+  press(Qt::Key_Return);
+  EXPECT_EQ(screen().entry().draft().conditions.referenceJunction, 24.96);
+  press(Qt::Key_Return, Qt::ControlModifier);
+  EXPECT_EQ(window_->currentScreen(), window_->channelScreen()) << screen().sentence().toStdString();
+  const auto history = Store::open(recordFile().toStdString(), Store::Mode::readOnly).history("TT-1");
+  ASSERT_EQ(history.size(), 1U);
+  EXPECT_EQ(history.front().conditions.referenceJunction, 24.96);
+  EXPECT_EQ(history.front().foundVerdict, Verdict::pass);
+}
+
+TEST_F(VisitTyping, OnlyACoupleHasAFieldForItsReferenceJunction) {
+  makeRecord();
+  begin();
+  ASSERT_NE(named<QLineEdit>("Reference junction in °C"), nullptr);
+  EXPECT_FALSE(named<QLineEdit>("Reference junction in °C")->isVisible());
+}
+
 TEST_F(VisitTyping, EscapeLeavesTheCellAsItWasAndArrowsCommit) {
   makeRecord();
   begin();

@@ -76,6 +76,16 @@ TEST(AdviceWords, DiagnosesFollowAsAnOffer) {
       << adviceSentence(advice).toStdString();
 }
 
+TEST(AdviceWords, CopperLeadsLeadToTheFieldOfTheReferenceJunction) {
+  VisitAdvice advice = adviceOf(AdjustmentAdvice::nonLinear, 20.0, 20.0);
+  advice.diagnoses = {{CoupleFault{CoupleFaultKind::copperLeads, ThermocoupleType::K, {23.04}}, 0.1}};
+  EXPECT_TRUE(
+      adviceSentence(advice).endsWith("It looks as if the mV were fed through copper leads to terminals at "
+                                      "23.0 °C, and the reference junction "
+                                      "is not given."))
+      << adviceSentence(advice).toStdString();
+}
+
 TEST(AdviceWords, EveryFaultOfAnRtdHasItsOwnWords) {
   QStringList seen;
   for (const RtdFault& fault : {RtdFault{RtdFaultKind::openHigh},
