@@ -2,7 +2,6 @@
 #include "cli/drawing.h"
 
 #include <QTemporaryDir>
-#include <cmath>
 #include <iostream>
 
 #include "core/record/problem.h"
@@ -27,12 +26,10 @@ DrawingSession::DrawingSession() {
 
 std::vector<std::string> printDifferences(const HandedOutCertificate& handedOut,
                                           const Certificate& certificate) {
-  constexpr double kA4Width = 595.3;  // in 1/72 inch: 210 mm; Letter is 612
   const DrawingSession session;
   const QTemporaryDir folder;
   const QString file = folder.filePath(QStringLiteral("drawn.pdf"));
-  const Paper paper = std::abs(handedOut.paperWidth - kA4Width) < 5.0 ? Paper::a4 : Paper::letter;
-  const int pages = writeCertificatePdf(certificate, file, paper);
+  const int pages = writeCertificatePdf(certificate, file, paperOfWidth(handedOut.paperWidth));
   return differentWords(handedOut.words, pdfWords(file.toStdString()), pages == handedOut.pages);
 }
 

@@ -25,6 +25,10 @@ std::vector<std::unique_ptr<Command>> allCommands() {
   commands.push_back(standardsCommand());
   commands.push_back(traceCommand());
   commands.push_back(reachCommand());
+  commands.push_back(attachCommand());
+  commands.push_back(attachmentsCommand());
+  commands.push_back(evidenceCommand());
+  commands.push_back(verifyBundleCommand());
   commands.push_back(calcCommand());
 #ifdef SPANWRIGHT_WITH_GUI
   commands.push_back(certificateCommand());

@@ -29,6 +29,10 @@ std::unique_ptr<Command> restoreCommand();
 std::unique_ptr<Command> standardsCommand();
 std::unique_ptr<Command> traceCommand();
 std::unique_ptr<Command> reachCommand();
+std::unique_ptr<Command> attachCommand();
+std::unique_ptr<Command> attachmentsCommand();
+std::unique_ptr<Command> evidenceCommand();
+std::unique_ptr<Command> verifyBundleCommand();
 std::unique_ptr<Command> calcCommand();
 #ifdef SPANWRIGHT_WITH_GUI
 std::unique_ptr<Command> certificateCommand();

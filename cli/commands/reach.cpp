@@ -208,10 +208,11 @@ class ReachCommand : public Command {
     Store store =
         openRecord(record_, round_.empty() ? Store::Mode::readOnly : Store::Mode::readWrite, surroundings);
     const Reach reach = reachOfStandard(store, serial_, found);
-    if (!round_.empty()) {
-      const std::int64_t number = makeRound(store, reach, round_, person_);
-      surroundings.err << fmt::format("Round {} holds the {} channels to visit again.\n", number,
-                                      reach.visits.size());
+    if (!round_.empty() && reach.visits.empty()) {
+      surroundings.err << "No channel needs a visit, so no round was made.\n";
+    } else if (!round_.empty()) {
+      surroundings.err << fmt::format("Round {} holds the {} channels to visit again.\n",
+                                      makeRound(store, reach, round_, person_), reach.visits.size());
     }
     json_ ? printDocument(surroundings, reach) : print(surroundings.out, reach, found);
     return reach.anyFlips() ? kFound : kDone;

@@ -2,12 +2,12 @@
 #include <fmt/format.h>
 
 #include <ostream>
+#include <utility>
 
 #include "cli/commands/commands.h"
 #include "cli/common.h"
 #include "core/certificate/certificate_data.h"
 #include "core/record/problem.h"
-#include "core/store/store.h"
 #include "core/store/verify.h"
 #include "core/tasks/handed_out.h"
 #include "importers/certificate_file.h"
@@ -44,56 +44,29 @@ class Verify : public Command {
       }
       known.push_back(*head);
     }
-    HandedOutCertificate held;
-    if (!certificate_.empty()) {
-      held = readCertificateFile(certificate_, kCertificateDataName);
-      known.push_back(headOfCertificate(held.data, certificate_));
-    }
     const Progress bar = progressBar(surroundings, "Checking");
-    RecordCheck check = verifyRecord(record_, known, bar);
-    if (!certificate_.empty()) {
-      compare(held, check);
+    RecordCheck check;
+    if (certificate_.empty()) {
+      check = verifyRecord(record_, known, bar);
+    } else {
+      const HandedOutCertificate held = readCertificateFile(certificate_, kCertificateDataName);
+      RecordAndCertificate both = verifyWithCertificate(record_, known, held.data, certificate_, bar);
+      comparePrint(held, both);
+      check = std::move(both.record);
     }
     json_ ? printJson(surroundings, document(check)) : print(surroundings.out, check);
     return check.problems.empty() ? kDone : kFound;
   }
 
  private:
-  /// What is wrong with the certificate goes to what is wrong with the record: the two do not agree.
-  void compare(const HandedOutCertificate& held, RecordCheck& check) const {
-    try {
-      const Store store = Store::open(record_, Store::Mode::readOnly);
-      HandedOutCheck handedOut = checkHandedOut(store, held.data);
-      check.notes.insert(check.notes.end(), handedOut.notes.begin(), handedOut.notes.end());
-      const std::int64_t entry = known(held).entry;
-      for (std::string& what : handedOut.problems) {
-        check.problems.push_back({entry, std::move(what)});
-      }
-      comparePrint(held, handedOut, check);
-    } catch (const StorageError& damaged) {
-      check.problems.push_back({0, fmt::format("the certificate could not be compared: {}", damaged.what())});
-    } catch (const InputError& gone) {
-      check.problems.push_back({0, fmt::format("the certificate could not be compared: {}", gone.what())});
-    }
-  }
-
-  JournalHead known(const HandedOutCertificate& held) const {
-    return headOfCertificate(held.data, certificate_);
-  }
-
-  void comparePrint([[maybe_unused]] const HandedOutCertificate& held,
-                    [[maybe_unused]] const HandedOutCheck& handedOut,
-                    [[maybe_unused]] RecordCheck& check) const {
-    if (held.pages == 0 || !handedOut.certificate) {
+  static void comparePrint(const HandedOutCertificate& held, RecordAndCertificate& both) {
+    if (held.pages == 0 || !both.certificate) {
       return;
     }
 #ifdef SPANWRIGHT_WITH_GUI
-    for (const std::string& difference : printDifferences(held, *handedOut.certificate)) {
-      check.problems.push_back(
-          {known(held).entry, "what is printed is not what the record says: " + difference});
-    }
+    addPrintDifferences(both, printDifferences(held, *both.certificate));
 #else
-    check.notes.push_back(
+    both.record.notes.push_back(
         "this program was built without drawing, so only the data inside the PDF was compared");
 #endif
   }

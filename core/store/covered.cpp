@@ -7,8 +7,9 @@
 #include <charconv>
 #include <nlohmann/json.hpp>
 
+#include "core/store/row_form.h"
+#include "core/store/unit_digest.h"
 #include "core/store/unit_names.h"
-#include "core/units/number.h"
 
 namespace spanwright {
 namespace {
@@ -149,36 +150,20 @@ bool forEachRow(Connection& connection, std::string_view site, const UnitKey& ke
   return true;
 }
 
-void addValue(std::string& text, const Query& row, int column) {
+RowValue valueOf(const Query& row, int column) {
   switch (row.cell(column)) {
     case Cell::null:
-      text += 'n';
-      return;
+      return std::monostate{};
     case Cell::integer:
-      text += 'i';
-      text += std::to_string(row.integer(column));
-      return;
+      return row.integer(column);
     case Cell::real:
-      text += 'r';
-      text += formatShortest(row.real(column));
-      return;
-    case Cell::text: {
-      const std::string_view value = row.textView(column);
-      text += 't';
-      text += std::to_string(value.size());
-      text += ':';
-      text += value;
-      return;
-    }
-    case Cell::bytes: {
-      const std::string_view value = row.bytesView(column);
-      text += 'b';
-      text += std::to_string(value.size());
-      text += ':';
-      text += value;
-      return;
-    }
+      return row.real(column);
+    case Cell::text:
+      return row.textView(column);
+    case Cell::bytes:
+      break;
   }
+  return Bytes{row.bytesView(column)};
 }
 
 nlohmann::ordered_json jsonValue(const Query& row, int column) {
@@ -195,6 +180,11 @@ nlohmann::ordered_json jsonValue(const Query& row, int column) {
       break;
   }
   return {{"bytes", hexOf(row.bytesView(column))}};
+}
+
+/// An attachment can be large, and is a file of its own wherever rows are handed out.
+nlohmann::ordered_json contentReference(std::string_view content) {
+  return {{"size", content.size()}, {"sha256", hex(sha256(content))}};
 }
 
 std::string placeText(const PreparedTable& table, const Query& row) {
@@ -242,33 +232,20 @@ std::optional<std::vector<std::int64_t>> parseKeyText(std::string_view text) {
 }
 
 std::string rowText(std::string_view table, std::span<const std::string> columns, const Query& row) {
-  std::string text(table);
-  text += '\n';
+  RowForm form(table);
   int column = 0;
   for (const std::string& name : columns) {
-    text += name;
-    text += ':';
-    addValue(text, row, column++);
-    text += '\n';
+    form.add(name, valueOf(row, column++));
   }
-  return text;
+  return form.text();
 }
 
 std::optional<UnitDigest> unitDigest(Connection& connection, std::string_view site, const UnitKey& key) {
-  constexpr std::size_t kKept = 8;
-  UnitDigest unit;
-  DigestOver over;
+  UnitDigesting unit;
   forEachRow(connection, site, key, [&](const PreparedTable& table, const Query& row) {
-    const Digest digest = sha256(rowText(table.table->table, table.columns, row));
-    over.add(digest.view());
-    unit.rows += digest.view().substr(0, kKept);
-    unit.places.push_back(placeText(table, row));
+    unit.add(rowText(table.table->table, table.columns, row), placeText(table, row));
   });
-  if (unit.places.empty()) {
-    return std::nullopt;
-  }
-  unit.digest = over.finish();
-  return unit;
+  return unit.finish();
 }
 
 void forEachUnit(Connection& connection, std::string_view site, const CoveredUnit& unit,
@@ -296,7 +273,8 @@ std::string unitJson(Connection& connection, std::string_view site, const UnitKe
     nlohmann::ordered_json values = nlohmann::ordered_json::object();
     int column = 0;
     for (const std::string& name : table.columns) {
-      values[name] = jsonValue(row, column++);
+      values[name] = name == "content" ? contentReference(row.bytesView(column)) : jsonValue(row, column);
+      ++column;
     }
     tables[std::string(table.table->table)].push_back(std::move(values));
   });

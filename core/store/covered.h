@@ -70,8 +70,8 @@ std::optional<UnitDigest> unitDigest(Connection& connection, std::string_view si
 void forEachUnit(Connection& connection, std::string_view site, const CoveredUnit& unit,
                  const std::function<bool(const UnitKey&)>& visit);
 
-/// The rows of a unit as JSON: {"table": [{"column": value}]}; raw bytes as {"bytes": "hexadecimal"}. Empty
-/// when there are none.
+/// The rows of a unit as JSON: {"table": [{"column": value}]}; raw bytes as {"bytes": "hexadecimal"}, an
+/// attachment's content as {"size": number of bytes, "sha256": "hexadecimal"}. Empty when there are none.
 std::string unitJson(Connection& connection, std::string_view site, const UnitKey& key);
 
 /// The text that a row is digested as. `columns` are the row's columns by name, in order.

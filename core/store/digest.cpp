@@ -65,6 +65,17 @@ std::string hex(const Digest& digest) {
   return hexOf(digest.view());
 }
 
+std::optional<std::string> parseHex(std::string_view text) {
+  std::string bytes(text.size() / 2, '\0');
+  std::size_t length = 0;
+  if (sodium_hex2bin(reinterpret_cast<unsigned char*>(bytes.data()), bytes.size(), text.data(), text.size(),
+                     nullptr, &length, nullptr) != 0 ||
+      length * 2 != text.size()) {
+    return std::nullopt;
+  }
+  return bytes;
+}
+
 std::optional<Digest> parseDigest(std::string_view text) {
   Digest digest;
   std::size_t length = 0;

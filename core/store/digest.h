@@ -37,6 +37,8 @@ class DigestOver {
 /// Lower-case hexadecimal, 64 characters.
 std::string hex(const Digest& digest);
 std::string hexOf(std::string_view bytes);
+/// The bytes that hexOf writes so; nothing for a text that is none.
+std::optional<std::string> parseHex(std::string_view text);
 /// Nothing unless `text` is 64 hexadecimal digits.
 std::optional<Digest> parseDigest(std::string_view text);
 /// The digest in a column of raw bytes; nothing unless it is 32 of them.

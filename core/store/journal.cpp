@@ -6,6 +6,7 @@
 #include <charconv>
 #include <nlohmann/json.hpp>
 
+#include "core/store/row_form.h"
 #include "core/store/stored_forms.h"
 
 namespace spanwright {
@@ -13,13 +14,6 @@ namespace {
 
 constexpr std::string_view kContent =
     "site, entry, at_utc, person, act, unit, unit_key, digest, row_digests, detail";
-
-void addText(std::string& text, std::string_view column, std::string_view value) {
-  text += fmt::format("{}:t{}:{}\n", column, value.size(), value);
-}
-void addBytes(std::string& text, std::string_view column, const std::optional<std::string_view>& value) {
-  text += value ? fmt::format("{}:b{}:{}\n", column, value->size(), *value) : fmt::format("{}:n\n", column);
-}
 
 std::optional<std::string_view> rowDigestsOf(const JournalEntry& entry) {
   return entry.digest ? std::optional<std::string_view>(entry.rowDigests) : std::nullopt;
@@ -55,18 +49,21 @@ constexpr std::string_view kSelect =
 }  // namespace
 
 Digest contentDigest(std::string_view site, const JournalEntry& e) {
-  std::string text = "journal\n";
-  addText(text, "site", site);
-  text += fmt::format("entry:i{}\n", e.entry);
-  addText(text, "at_utc", storedUtc(e.atUtc));
-  addText(text, "person", e.person);
-  addText(text, "act", e.act);
-  addText(text, "unit", e.unit);
-  addText(text, "unit_key", e.unitKey);
-  addBytes(text, "digest", e.digest ? std::optional(e.digest->view()) : std::nullopt);
-  addBytes(text, "row_digests", rowDigestsOf(e));
-  addText(text, "detail", e.detail);
-  return sha256(text);
+  const auto bytes = [](const std::optional<std::string_view>& value) {
+    return value ? RowValue(Bytes{*value}) : RowValue();
+  };
+  return sha256(RowForm("journal")
+                    .add("site", site)
+                    .add("entry", e.entry)
+                    .add("at_utc", storedUtc(e.atUtc))
+                    .add("person", e.person)
+                    .add("act", e.act)
+                    .add("unit", e.unit)
+                    .add("unit_key", e.unitKey)
+                    .add("digest", bytes(e.digest ? std::optional(e.digest->view()) : std::nullopt))
+                    .add("row_digests", bytes(rowDigestsOf(e)))
+                    .add("detail", e.detail)
+                    .text());
 }
 
 JournalHead journalHead(Connection& connection, std::string_view site) {

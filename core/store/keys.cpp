@@ -106,6 +106,7 @@ std::optional<SecretKey> unlock(const KeyLock& lock, std::string_view passphrase
 }
 
 bool signatureHolds(std::string_view publicKey, std::string_view text, std::string_view signature) {
+  startCryptography();
   return publicKey.size() == crypto_sign_PUBLICKEYBYTES && signature.size() == crypto_sign_BYTES &&
          crypto_sign_verify_detached(bytesOf(signature), bytesOf(text), text.size(), bytesOf(publicKey)) == 0;
 }

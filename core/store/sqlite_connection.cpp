@@ -11,7 +11,6 @@
 #include <thread>
 
 #include "core/record/problem.h"
-#include "core/units/number.h"
 
 namespace spanwright {
 namespace {
@@ -312,14 +311,11 @@ std::string Connection::pageFault() {
   if (finding == "ok") {
     return {};
   }
-  // A page that the disk did not give is reported as a finding as well, and is not lost for that.
-  constexpr std::string_view kCode = "error code=";
-  if (const auto at = finding.find(kCode); at != std::string::npos) {
-    const std::string_view rest = std::string_view(finding).substr(at + kCode.size());
-    const auto number = parseNumber(rest.substr(0, rest.find_first_not_of("0123456789")));
-    const int code = number ? static_cast<int>(number->value) : SQLITE_OK;
-    if ((code & 0xff) == SQLITE_IOERR) {
-      const Sentence sentence = inputOutput(code, 0);
+  // A page that the disk did not give is reported as a finding as well, in these words, and is not lost for
+  // that.
+  for (const char* const notRead : {"unable to get the page", "failed to get page"}) {
+    if (finding.find(notRead) != std::string::npos) {
+      const Sentence sentence = inputOutput(SQLITE_IOERR_READ, 0);
       refuse(sentence.what, sentence.todo);
     }
   }

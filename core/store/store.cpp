@@ -71,6 +71,16 @@ Store::Transaction::Transaction(Store& store) : store_(&store) {
   impl.transactionOpen = true;
 }
 
+Store::Snapshot::Snapshot(Store& store) : store_(&store) {
+  assert(!store.impl_->transactionOpen);
+  store.impl_->connection->query("BEGIN").run();
+  store.refresh();  // the first reading fixes the moment
+}
+
+Store::Snapshot::~Snapshot() {
+  store_->impl_->connection->rollback();
+}
+
 void Store::Transaction::commit() {
   assert(store_ != nullptr);
   Impl& impl = *store_->impl_;

@@ -153,6 +153,19 @@ class Store {
     Store* store_;
   };
 
+  /// While it lives, everything is read as it was at one moment, the register too (it is read again),
+  /// whatever others write. Not inside a Transaction, and nothing is written meanwhile.
+  class Snapshot {
+   public:
+    explicit Snapshot(Store& store);
+    ~Snapshot();
+    Snapshot(const Snapshot&) = delete;
+    Snapshot& operator=(const Snapshot&) = delete;
+
+   private:
+    Store* store_;
+  };
+
   const std::filesystem::path& file() const;
   /// `tell` is called with true, once, when a call has waited half a second for another program that is
   /// writing, and with false when that wait is over. It runs inside the waiting call, on its thread, and must

@@ -11,48 +11,11 @@
 #include "core/store/migrations/migrations.h"
 #include "core/store/record_file.h"
 #include "core/store/signatures.h"
+#include "core/store/unit_digest.h"
 #include "core/store/unit_names.h"
 
 namespace spanwright {
 namespace {
-
-constexpr std::size_t kRowMark = 8;  // bytes of each row's digest that an entry keeps
-
-/// Steps of an alignment of two lists of row marks: which rows of the entry are gone, which are new.
-struct RowChanges {
-  std::vector<std::size_t> gone, added;
-};
-
-std::vector<std::string_view> marksOf(std::string_view rows) {
-  std::vector<std::string_view> marks;
-  for (std::size_t at = 0; at + kRowMark <= rows.size(); at += kRowMark) {
-    marks.push_back(rows.substr(at, kRowMark));
-  }
-  return marks;
-}
-
-/// Longest common subsequence; units have few rows.
-RowChanges changesBetween(const std::vector<std::string_view>& was, const std::vector<std::string_view>& is) {
-  std::vector<std::vector<std::size_t>> common(was.size() + 1, std::vector<std::size_t>(is.size() + 1, 0));
-  for (std::size_t i = was.size(); i-- > 0;) {
-    for (std::size_t j = is.size(); j-- > 0;) {
-      common[i][j] =
-          was[i] == is[j] ? common[i + 1][j + 1] + 1 : std::max(common[i + 1][j], common[i][j + 1]);
-    }
-  }
-  RowChanges changes;
-  std::size_t i = 0, j = 0;
-  while (i < was.size() || j < is.size()) {
-    if (i < was.size() && j < is.size() && was[i] == is[j]) {
-      ++i, ++j;
-    } else if (j == is.size() || (i < was.size() && common[i + 1][j] >= common[i][j + 1])) {
-      changes.gone.push_back(i++);
-    } else {
-      changes.added.push_back(j++);
-    }
-  }
-  return changes;
-}
 
 class Verifier {
  public:
@@ -242,20 +205,11 @@ class Verifier {
 
   void explain(const UnitKey& key, std::int64_t entry, const std::string& rows,
                const std::optional<UnitDigest>& unit) {
-    const auto was = marksOf(rows);
-    const auto is = unit ? marksOf(unit->rows) : std::vector<std::string_view>{};
-    const RowChanges changes = changesBetween(was, is);
-    const std::size_t pairs = std::min(changes.gone.size(), changes.added.size());
-    for (std::size_t i = 0; i < changes.added.size(); ++i) {
-      problem(entry,
-              fmt::format("{}: the row \"{}\" {} since entry {}", nameOf(key), unit->places[changes.added[i]],
-                          i < pairs ? "was changed" : "was added", entry));
+    const auto changes = rowChanges(rows, unit);
+    for (const std::string& change : changes) {
+      problem(entry, fmt::format("{}: {} since entry {}", nameOf(key), change, entry));
     }
-    if (changes.gone.size() > pairs) {
-      problem(entry, fmt::format("{}: {} of its {} rows were removed since entry {}", nameOf(key),
-                                 changes.gone.size() - pairs, was.size(), entry));
-    }
-    if (changes.gone.empty() && changes.added.empty()) {
+    if (changes.empty()) {
       problem(entry, fmt::format("{} is not what entry {} says", nameOf(key), entry));
     }
   }

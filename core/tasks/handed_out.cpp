@@ -82,6 +82,39 @@ HandedOutCheck checkHandedOut(const Store& store, std::string_view data) {
   return check;
 }
 
+RecordAndCertificate verifyWithCertificate(const std::filesystem::path& record,
+                                           std::vector<JournalHead> known, std::string_view data,
+                                           const std::string& where, const CheckProgress& progress) {
+  RecordAndCertificate both;
+  known.push_back(headOfCertificate(data, where));
+  both.entry = known.back().entry;
+  both.record = verifyRecord(record, known, progress);
+  const auto problem = [&both](std::int64_t entry, std::string what) {
+    both.record.problems.push_back({entry, std::move(what)});
+  };
+  try {
+    const Store store = Store::open(record, Store::Mode::readOnly);
+    HandedOutCheck handedOut = checkHandedOut(store, data);
+    auto& notes = both.record.notes;
+    notes.insert(notes.end(), handedOut.notes.begin(), handedOut.notes.end());
+    for (std::string& what : handedOut.problems) {
+      problem(both.entry, std::move(what));
+    }
+    both.certificate = std::move(handedOut.certificate);
+  } catch (const StorageError& damaged) {
+    problem(0, fmt::format("the certificate could not be compared: {}", damaged.what()));
+  } catch (const InputError& gone) {
+    problem(0, fmt::format("the certificate could not be compared: {}", gone.what()));
+  }
+  return both;
+}
+
+void addPrintDifferences(RecordAndCertificate& to, const std::vector<std::string>& differences) {
+  for (const std::string& difference : differences) {
+    to.record.problems.push_back({to.entry, "what is printed is not what the record says: " + difference});
+  }
+}
+
 std::vector<std::string> differentWords(const std::map<std::string, int>& handedOut,
                                         const std::map<std::string, int>& drawn, bool exact) {
   std::vector<std::string> found;

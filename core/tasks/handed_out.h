@@ -3,8 +3,11 @@
 // Is a certificate somebody holds what the record says?
 #pragma once
 
+#include <cstdint>
+#include <filesystem>
 #include <functional>
 #include <map>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -12,6 +15,7 @@
 #include "core/certificate/certificate.h"
 #include "core/store/journal.h"
 #include "core/store/store.h"
+#include "core/store/verify.h"
 
 namespace spanwright {
 
@@ -32,6 +36,22 @@ struct HandedOutCheck {
 /// Compares the data with what the record gives for the same number and revision: the journal's entry, the
 /// digest of the readings, every text. The journal itself is verifyRecord's.
 HandedOutCheck checkHandedOut(const Store& store, std::string_view data);
+
+/// A record checked together with a certificate somebody holds: where they do not agree is one more thing
+/// wrong with the record.
+struct RecordAndCertificate {
+  RecordCheck record;
+  std::int64_t entry = 0;  ///< of the journal, which the certificate names
+  std::optional<Certificate>
+      certificate;  ///< as the record tells it, to be drawn and compared with the print
+};
+/// verifyRecord with the certificate's head among those `known`, and checkHandedOut. `where` is the file the
+/// data was read from. InputError when the data is none (headOfCertificate), StorageError as verifyRecord.
+RecordAndCertificate verifyWithCertificate(const std::filesystem::path& record,
+                                           std::vector<JournalHead> known, std::string_view data,
+                                           const std::string& where, const CheckProgress& progress = {});
+/// Adds what is printed on the certificate and is not what the record says (differentWords).
+void addPrintDifferences(RecordAndCertificate& to, const std::vector<std::string>& differences);
 
 /// Words on one print and not on the other, or more often, each with both counts; empty when they carry the
 /// same. With `exact` false only whether a word is there counts: page breaks repeat headings.

@@ -118,12 +118,25 @@ Certificate previewCertificate(const Store& store, CalibrationId id) {
     refuse(id, certificateFaults(source));
   }
   const auto issued = store.issuedCertificate(id);
-  addRecord(source, store, issued);
+  const bool next = issued && signedSince(store, *issued);
+  addRecord(source, store, next ? std::nullopt : issued);
+  if (next) {
+    source.number = issued->number;
+    source.revision = issued->revision + 1;
+  }
   Certificate certificate = describeCertificate(source);
   if (issued) {
     certificate.mark = "Preview";
   }
   return certificate;
+}
+
+bool signedSince(const Store& store, const IssuedCertificate& issued) {
+  const auto events = store.life(issued.calibration);
+  return std::any_of(events.begin(), events.end(), [&](const LifeEvent& event) {
+    const auto entries = store.entriesAbout({"life", {event.id}});
+    return !entries.empty() && entries.front().entry > issued.journal.entry;
+  });
 }
 
 Certificate certificateAsIssued(const Store& store, const IssuedCertificate& issued) {

@@ -15,9 +15,12 @@ namespace spanwright {
 /// same number and date, unless something was signed since: then it is the number's next revision. InputError
 /// when the calibration is unknown or must not be certified, with the reasons.
 Certificate issueCertificate(Store& store, CalibrationId calibration);
-/// What the certificate would say, with its number once one was allotted; nothing is stored. InputError when
-/// the calibration is unknown or its channel is not in the register.
+/// What issuing now would make it say, with its number once one was allotted; nothing is stored. InputError
+/// when the calibration is unknown or its channel is not in the register.
 Certificate previewCertificate(const Store& store, CalibrationId calibration);
+/// Was the calibration signed, sent back, withdrawn or superseded after this revision? Issuing then makes the
+/// next.
+bool signedSince(const Store& store, const IssuedCertificate& issued);
 /// What this revision said when it was issued, as the record tells it now.
 Certificate certificateAsIssued(const Store& store, const IssuedCertificate& issued);
 /// What keeps the calibration from being certified, each with its clause; empty when it may be. InputError

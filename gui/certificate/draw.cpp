@@ -66,6 +66,11 @@ QByteArray pdfOf(const Certificate& certificate, const std::vector<Page>& pages,
 
 }  // namespace
 
+Paper paperOfWidth(double points) {
+  constexpr double kA4Width = 595.3;  // 210 mm; Letter is 612
+  return std::abs(points - kA4Width) < 5.0 ? Paper::a4 : Paper::letter;
+}
+
 int writeCertificatePdf(const Certificate& certificate, const QString& file, Paper paper) {
   const std::vector<Page> pages = layOut(certificate, paper);
   // Made whole in memory first: the writer itself does not report a disk that fails.

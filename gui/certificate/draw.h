@@ -13,6 +13,8 @@ class QImage;
 namespace spanwright {
 
 enum class Paper { a4, letter };
+/// Which of them a page of this width is, in points of 1/72 inch.
+Paper paperOfWidth(double points);
 
 /// Writes the certificate as a PDF; throws StorageError with one sentence when the file cannot be written
 /// (nothing half-written is left). Returns the number of pages.

@@ -1,6 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/models/channel_tables.h"
 
+#include <algorithm>
+#include <utility>
+
+#include "core/tasks/signing.h"
+#include "gui/words/life_words.h"
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
 
@@ -11,8 +16,16 @@ QVariant momentKey(Moment moment) {
   return fromCore(formatMoment(moment));
 }
 
+/// "approved", "performed, corrects 33", "superseded by 34".
+QString stateWord(const CalibrationRow& row) {
+  const QString state = row.supersededBy != 0
+                            ? CalibrationsModel::tr("%1 by %2").arg(word(row.state)).arg(row.supersededBy)
+                            : word(row.state);
+  return row.corrects != 0 ? CalibrationsModel::tr("%1, corrects %2").arg(state).arg(row.corrects) : state;
+}
+
 std::vector<CalibrationsModel::Column> calibrationColumns() {
-  using Row = CalibrationSummary;
+  using Row = CalibrationRow;
   return {
       {CalibrationsModel::tr("No."),
        [](const Row& r) { return QString::number(r.id); },
@@ -21,6 +34,9 @@ std::vector<CalibrationsModel::Column> calibrationColumns() {
        true},
       {CalibrationsModel::tr("Performed"), [](const Row& r) { return shownMoment(r.performed); },
        [](const Row& r) { return momentKey(r.performed); }},
+      {CalibrationsModel::tr("State"), stateWord,
+       [](const Row& r) { return QVariant(static_cast<int>(r.state)); },
+       [](const Row& r) { return iconOf(r.state); }},
       {CalibrationsModel::tr("Subject"), [](const Row& r) { return word(r.subject); }},
       {CalibrationsModel::tr("As found"),
        [](const Row& r) { return word(r.foundVerdict); },
@@ -38,8 +54,8 @@ std::vector<CalibrationsModel::Column> calibrationColumns() {
        }},
       {CalibrationsModel::tr("Setup"), [](const Row& r) { return QString::number(r.setupVersion); },
        [](const Row& r) { return QVariant(r.setupVersion); }},
-      {CalibrationsModel::tr("Sensor"), [](const Row& r) { return fromCore(r.sensor); }},
       {CalibrationsModel::tr("Person"), [](const Row& r) { return fromCore(r.person); }},
+      {CalibrationsModel::tr("Sensor"), [](const Row& r) { return fromCore(r.sensor); }},
   };
 }
 
@@ -100,7 +116,29 @@ std::vector<RoutinesModel::Column> routineColumns() {
 
 }  // namespace
 
+std::vector<CalibrationRow> calibrationRows(const Store& store, const std::string& channel) {
+  std::vector<CalibrationRow> rows;
+  for (const CalibrationSummary& summary : store.calibrations(channel)) {
+    const auto signedBy = signatures(store, summary.id);
+    CalibrationRow row{summary, 0, 0, signatureLines(signedBy)};
+    if (summary.state == LifeState::superseded) {
+      row.supersededBy = signedBy.back().event.correction;
+    }
+    if (const auto whole = store.calibration(summary.id)) {
+      row.corrects = whole->corrects;
+    }
+    rows.push_back(std::move(row));
+  }
+  std::reverse(rows.begin(), rows.end());
+  return rows;
+}
+
 CalibrationsModel::CalibrationsModel(QObject* parent) : RowsModel(calibrationColumns(), parent) {}
+QVariant CalibrationsModel::data(const QModelIndex& index, int role) const {
+  const bool told = role == Qt::ToolTipRole || role == Qt::AccessibleDescriptionRole;
+  return told && index.isValid() && index.column() == kState ? QVariant(row(index.row()).signatures)
+                                                             : RowsModel::data(index, role);
+}
 SetupsModel::SetupsModel(QObject* parent) : RowsModel(setupColumns(), parent) {}
 FittingsModel::FittingsModel(QObject* parent) : RowsModel(fittingColumns(), parent) {}
 RoutinesModel::RoutinesModel(QObject* parent) : RowsModel(routineColumns(), parent) {}

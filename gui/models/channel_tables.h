@@ -3,16 +3,29 @@
 // The small tables of a channel's page: its calibrations, setups, fittings and routines.
 #pragma once
 
+#include <string>
+#include <vector>
+
 #include "core/store/store.h"
 #include "core/tasks/status.h"
 #include "gui/models/rows_model.h"
 
 namespace spanwright {
 
-class CalibrationsModel : public RowsModel<CalibrationSummary> {
+struct CalibrationRow : CalibrationSummary {
+  CalibrationId corrects = 0;      ///< 0: none
+  CalibrationId supersededBy = 0;  ///< 0: none
+  QString signatures;              ///< one line each
+};
+/// Of a channel, latest first. StorageError when the record cannot be read.
+std::vector<CalibrationRow> calibrationRows(const Store& store, const std::string& channel);
+class CalibrationsModel : public RowsModel<CalibrationRow> {
   Q_OBJECT
  public:
+  enum Columns { kNumber, kPerformed, kState };
   explicit CalibrationsModel(QObject* parent = nullptr);
+  /// The tip of a state is who signed.
+  QVariant data(const QModelIndex& index, int role) const override;
 };
 
 struct SetupRow {

@@ -26,14 +26,6 @@ namespace {
 constexpr double kPageInchesWide = 8.5;  // letter; A4 is 8.27
 constexpr int kFit = 0;
 
-QString sentences(const InputError& refused) {
-  QStringList all;
-  for (const Problem& problem : refused.problems()) {
-    all << problemSentence(problem);
-  }
-  return all.join(u' ');
-}
-
 }  // namespace
 
 CertificateScreen::CertificateScreen(Session& session, QWidget* parent)
@@ -111,16 +103,52 @@ void CertificateScreen::showCalibration(CalibrationId calibration) {
               .arg(fromCore(known->channel), word(known->subject).toLower(), shownMoment(known->performed)));
     }
     certificate_ = previewCertificate(session_.store(), calibration);
-    const auto issued = session_.store().issuedCertificate(calibration);
-    note_->setText(
-        issued ? tr("Issued as %1; issuing again writes the same number.").arg(fromCore(issued->number))
-               : tr("Not issued yet. Issuing allots a number that stays with this calibration."));
+    note_->setText(stateSentences());
   } catch (const InputError& refused) {
-    note_->setText(sentences(refused));
+    note_->setText(problemSentences(refused));
   } catch (const std::exception& error) {
     note_->setText(asSentence(QString::fromUtf8(error.what())));
   }
   draw();
+}
+
+/// What issuing would do, and what the signatures are short of.
+QString CertificateScreen::stateSentences() const {
+  const Store& store = session_.store();
+  const auto issued = store.issuedCertificate(calibration_);
+  QString text;
+  if (!issued) {
+    text = tr("Not issued yet. Issuing allots a number that stays with this calibration.");
+  } else if (signedSince(store, *issued)) {
+    text =
+        tr("Issued as %1, revision %2. Signatures have changed since; issuing makes revision %3 of the same "
+           "number.")
+            .arg(fromCore(issued->number))
+            .arg(issued->revision)
+            .arg(issued->revision + 1);
+  } else {
+    text = tr("Issued as %1, revision %2; issuing again writes the same.")
+               .arg(fromCore(issued->number))
+               .arg(issued->revision);
+  }
+  const LifeState state = store.state(calibration_);
+  return state == LifeState::approved
+             ? text
+             : tr("%1 The calibration is %2, not approved, and the certificate is marked so.")
+                   .arg(text, word(state));
+}
+
+void CertificateScreen::refresh() {
+  if (calibration_ != 0 && session_.isOpen()) {
+    const int page = page_;
+    showCalibration(calibration_);
+    page_ = page;
+    draw();
+  }
+}
+
+std::optional<CalibrationId> CertificateScreen::calibration() const {
+  return calibration_ == 0 ? std::nullopt : std::optional(calibration_);
 }
 
 void CertificateScreen::draw() {
@@ -171,7 +199,7 @@ QString CertificateScreen::issueTo(const QString& file) {
     emit issued(tr("Certificate %1 is written to %2.")
                     .arg(fromCore(certificate.number), QDir::toNativeSeparators(file)));
   } catch (const InputError& refused) {
-    return sentences(refused);
+    return problemSentences(refused);
   } catch (const std::exception& error) {
     return asSentence(QString::fromUtf8(error.what()));
   }

@@ -23,6 +23,10 @@ class CertificateScreen : public QWidget {
  public:
   explicit CertificateScreen(Session& session, QWidget* parent = nullptr);
   void showCalibration(CalibrationId calibration);
+  /// Reads the calibration shown again; its signatures may have changed.
+  void refresh();
+  /// Nothing before one was shown.
+  std::optional<CalibrationId> calibration() const;
   /// Writes the PDF; one sentence when that failed. Allots the number on the first issue.
   QString issueTo(const QString& file);
   int pageCount() const { return pages_; }
@@ -37,6 +41,7 @@ class CertificateScreen : public QWidget {
 
  private:
   void askAndIssue();
+  QString stateSentences() const;
   void draw();
   void turn(int pages);
 

@@ -12,18 +12,14 @@
 #include <algorithm>
 
 #include "gui/charts/drift_chart.h"
-#include "gui/charts/visit_chart.h"
 #include "gui/models/channel_tables.h"
 #include "gui/screens/table_view.h"
 #include "gui/session/session.h"
-#include "gui/words/advice_words.h"
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
 namespace {
-
-constexpr std::size_t kRecentVisits = 3;
 
 TableView* makeTable(QAbstractItemModel* model, const QString& name, QWidget* parent) {
   auto* table = new TableView(name, parent);
@@ -51,7 +47,7 @@ ChannelScreen::ChannelScreen(Session& session, QWidget* parent)
   split->addWidget(right);
   split->setStretchFactor(0, 6);
   split->setStretchFactor(1, 5);
-  split->setSizes({605, 645});
+  split->setSizes({540, 710});
   auto* whole = new QVBoxLayout(this);
   whole->setContentsMargins(14, 10, 14, 12);
   whole->setSpacing(8);
@@ -72,6 +68,7 @@ QWidget* ChannelScreen::makeHead() {
   stateSign_ = new QLabel(head);
   state_ = new QLabel(head);
   enter_ = new QPushButton(tr("Enter a visit"), head);
+  sign_ = new QPushButton(tr("Sign…"), head);
   certificate_ = new QPushButton(tr("Certificate"), head);
   auto* row = new QHBoxLayout(head);
   row->setContentsMargins(0, 0, 0, 0);
@@ -83,8 +80,14 @@ QWidget* ChannelScreen::makeHead() {
   row->addWidget(state_);
   row->addSpacing(12);
   row->addWidget(enter_);
+  row->addWidget(sign_);
   row->addWidget(certificate_);
   connect(enter_, &QPushButton::clicked, this, [this] { emit visitAsked(tag_, currentSubject()); });
+  connect(sign_, &QPushButton::clicked, this, [this] {
+    if (const auto id = currentCalibration()) {
+      emit signAsked(*id);
+    }
+  });
   connect(certificate_, &QPushButton::clicked, this, [this] {
     if (const auto id = currentCalibration()) {
       emit certificateAsked(*id);
@@ -132,29 +135,6 @@ QWidget* ChannelScreen::makeTables() {
   return tables_;
 }
 
-QWidget* ChannelScreen::makeCalibrations() {
-  auto* box = new QWidget(this);
-  auto* label = new QLabel(tr("&Calibrations, latest first"), box);
-  QFont font = label->font();
-  font.setBold(true);
-  label->setFont(font);
-  calibrationTable_ = makeTable(calibrations_, tr("Calibrations"), box);
-  label->setBuddy(calibrationTable_);
-  auto* column = new QVBoxLayout(box);
-  column->setContentsMargins(0, 4, 0, 0);
-  column->addWidget(label);
-  column->addWidget(calibrationTable_, 1);
-  runFigures_ = new QLabel(box);
-  runFigures_->setWordWrap(true);
-  runFigures_->setAccessibleName(tr("Figures of the chosen calibration"));
-  column->addWidget(runFigures_);
-  connect(calibrationTable_, &TableView::chosen, this,
-          [this](const QModelIndex& index) { emit certificateAsked(calibrations_->row(index.row()).id); });
-  connect(calibrationTable_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
-          &ChannelScreen::drawInput);
-  return box;
-}
-
 QString ChannelScreen::shownPoint() const {
   return point_->currentText();
 }
@@ -169,6 +149,7 @@ void ChannelScreen::showChannel(const QString& tag, std::optional<Subject> subje
   drift_.clear();
   driftKnown_ = false;
   refresh();
+  chooseCalibration(0);
 }
 
 void ChannelScreen::refresh() {
@@ -180,7 +161,6 @@ void ChannelScreen::refresh() {
     takeRoutines();
     takeCalibrations();
     drawTime();
-    drawInput();
     session_.lookAtChannel(tag_);
   } catch (const std::exception& error) {
     emit session_.troubled(asSentence(QString::fromUtf8(error.what())));
@@ -233,25 +213,6 @@ void ChannelScreen::takeRoutines() {
   const auto state = channelState(due, channel->tag);
   stateSign_->setPixmap(state ? iconOf(*state).pixmap(16, 16) : QPixmap());
   state_->setText(channel->retired ? tr("Retired") : state ? word(*state) : QString());
-}
-
-void ChannelScreen::takeCalibrations() {
-  auto rows = session_.store().calibrations(toCore(tag_));
-  std::reverse(rows.begin(), rows.end());
-  calibrations_->setRows(std::move(rows));
-  calibrationTable_->fitToContent();
-  if (calibrations_->rowCount() > 0) {
-    calibrationTable_->setCurrentIndex(calibrations_->index(0, 0));
-  }
-  certificate_->setEnabled(calibrations_->rowCount() > 0);
-}
-
-std::optional<CalibrationId> ChannelScreen::currentCalibration() const {
-  if (calibrations_->rowCount() == 0) {
-    return std::nullopt;
-  }
-  const QModelIndex at = calibrationTable_->currentIndex();
-  return calibrations_->row(at.isValid() ? at.row() : 0).id;
 }
 
 std::optional<Subject> ChannelScreen::currentSubject() const {
@@ -338,72 +299,6 @@ void ChannelScreen::drawTime() {
   DriftChart made = makeDriftChart(item, session_.today(), chartLook(), laterBreaks(item));
   timePlot_->showChart(made.chart, std::move(made.notes), made.spoken);
   figures_->setText(made.spoken);
-}
-
-void ChannelScreen::showRunFigures(const Calibration& calibration) {
-  QStringList lines;
-  for (const Phase phase : {Phase::asFound, Phase::asLeft}) {
-    const auto advised = adviseCalibration(session_.site(), calibration, phase);
-    const auto* advice = std::get_if<VisitAdvice>(&advised);
-    if (advice != nullptr && advice->figures) {
-      lines += figuresLine(phase, *advice->figures);
-    }
-  }
-  runFigures_->setText(lines.isEmpty() ? tr("The chosen calibration has no run figures.")
-                                       : lines.join(u'\n'));
-}
-
-void ChannelScreen::drawInput() {
-  const auto id = currentCalibration();
-  if (!id) {
-    inputPlot_->showSentence(tr("There are no calibrations yet, so nothing can be drawn over the input."));
-    runFigures_->clear();
-    return;
-  }
-  try {
-    // The chosen visit and those before it of the same subject and setup.
-    std::vector<Calibration> visits;
-    const auto& rows = calibrations_->rows();
-    const auto chosen =
-        std::find_if(rows.begin(), rows.end(), [&](const auto& each) { return each.id == *id; });
-    for (auto each = chosen; each != rows.end() && visits.size() < kRecentVisits; ++each) {
-      if (each->subject == chosen->subject && each->setupVersion == chosen->setupVersion) {
-        if (auto visit = session_.store().calibration(each->id)) {
-          visits.push_back(std::move(*visit));
-        }
-      }
-    }
-    showRunFigures(visits.front());
-    std::vector<VisitLine> lines;
-    for (const Calibration& visit : visits) {
-      VisitLine line{shownDate(visit.performed.date()), {}, {}};
-      for (const Reading& reading : visit.asFound) {
-        line.found.push_back(&reading);
-      }
-      for (const Reading& reading : visit.asLeft) {
-        line.left.push_back(&reading);
-      }
-      lines.push_back(std::move(line));
-    }
-    std::vector<TestPoint> points;
-    std::vector<std::pair<double, ErrorLimits>> limits;
-    for (const Reading& reading : visits.front().standingAsLeft()) {
-      points.push_back(reading.point);
-    }
-    for (const Reading& reading : visits.front().standingAsLeft()) {
-      if (!reading.skipped()) {
-        limits.emplace_back(visitChartX(points, reading.point), reading.limits);
-      }
-    }
-    std::stable_sort(limits.begin(), limits.end(),
-                     [](const auto& a, const auto& b) { return a.first < b.first; });
-    const QString title =
-        tr("%1, %2: error over input, %3")
-            .arg(tag_, word(visits.front().subject).toLower(), shownDate(visits.front().performed.date()));
-    inputPlot_->showChart(makeVisitChart(title, points, lines, limits, chartLook()), {}, title);
-  } catch (const std::exception& error) {
-    emit session_.troubled(asSentence(QString::fromUtf8(error.what())));
-  }
 }
 
 }  // namespace spanwright

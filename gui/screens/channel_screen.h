@@ -31,6 +31,8 @@ class ChannelScreen : public QWidget {
   explicit ChannelScreen(Session& session, QWidget* parent = nullptr);
   /// With a subject its first point is drawn, else the one that leaves its tolerance first.
   void showChannel(const QString& tag, std::optional<Subject> subject = std::nullopt);
+  /// The channel with this of its calibrations chosen.
+  void showCalibration(const QString& tag, CalibrationId calibration);
   /// The test point drawn, as its box says it.
   QString shownPoint() const;
   void refresh();
@@ -41,10 +43,13 @@ class ChannelScreen : public QWidget {
   PlotView* timePlot() const { return timePlot_; }
   PlotView* inputPlot() const { return inputPlot_; }
   QLabel* runFigures() const { return runFigures_; }
+  /// Who signed the chosen calibration, one line each.
+  QLabel* signatures() const { return signatures_; }
 
  signals:
   void visitAsked(const QString& tag, std::optional<spanwright::Subject> subject);
   void certificateAsked(spanwright::CalibrationId calibration);
+  void signAsked(spanwright::CalibrationId calibration);
 
  private:
   QWidget* makeHead();
@@ -57,6 +62,8 @@ class ChannelScreen : public QWidget {
   void takeDrift(const QString& tag, const std::vector<DriftItem>& items);
   std::vector<LaterBreak> laterBreaks(const DriftItem& item) const;
   void drawTime();
+  void chooseCalibration(CalibrationId calibration);
+  void showChosen();
   void drawInput();
   void showRunFigures(const Calibration& calibration);
   void fillPoints();
@@ -66,7 +73,7 @@ class ChannelScreen : public QWidget {
   std::vector<DriftItem> drift_;
   bool driftKnown_ = false;
   std::optional<Subject> wanted_;  // whose first point is to be drawn
-  QLabel* runFigures_ = nullptr;
+  QLabel *runFigures_ = nullptr, *signatures_ = nullptr;
   QLabel *title_ = nullptr, *place_ = nullptr, *stateSign_ = nullptr, *state_ = nullptr, *figures_ = nullptr;
   QComboBox* point_ = nullptr;
   QTabWidget* charts_ = nullptr;
@@ -78,7 +85,7 @@ class ChannelScreen : public QWidget {
   TableView *calibrationTable_ = nullptr, *setupTable_ = nullptr, *fittingTable_ = nullptr,
             *routineTable_ = nullptr;
   QTabWidget* tables_ = nullptr;
-  QPushButton *enter_ = nullptr, *certificate_ = nullptr;
+  QPushButton *enter_ = nullptr, *sign_ = nullptr, *certificate_ = nullptr;
 };
 
 }  // namespace spanwright

@@ -22,6 +22,7 @@
 #include "gui/screens/due_screen.h"
 #include "gui/screens/import_dialog.h"
 #include "gui/screens/message_bar.h"
+#include "gui/screens/review_screen.h"
 #include "gui/screens/site_screen.h"
 #include "gui/screens/start_screen.h"
 #include "gui/screens/visit_screen.h"
@@ -39,6 +40,7 @@ MainWindow::MainWindow(Session& session, QWidget* parent)
       start_(new StartScreen(this)),
       site_(new SiteScreen(session, this)),
       due_(new DueScreen(session, this)),
+      review_(new ReviewScreen(session, this)),
       channel_(new ChannelScreen(session, this)),
       visit_(new VisitScreen(session, this)),
       certificate_(new CertificateScreen(session, this)) {
@@ -52,7 +54,7 @@ MainWindow::MainWindow(Session& session, QWidget* parent)
   column->addWidget(stack_, 1);
   setCentralWidget(middle);
   for (QWidget* screen :
-       std::initializer_list<QWidget*>{start_, site_, due_, channel_, visit_, certificate_}) {
+       std::initializer_list<QWidget*>{start_, site_, due_, review_, channel_, visit_, certificate_}) {
     stack_->addWidget(screen);
   }
   makeActions();
@@ -72,7 +74,8 @@ void MainWindow::makeActions() {
       actions_[each.id] = makeAction(each.id, this);
     }
   }
-  for (const CommandId id : {CommandId::darkLook, CommandId::showSite, CommandId::showDue}) {
+  for (const CommandId id :
+       {CommandId::darkLook, CommandId::showSite, CommandId::showDue, CommandId::showReview}) {
     action(id)->setCheckable(true);
   }
   action(CommandId::darkLook)->setChecked(isDark());
@@ -84,10 +87,12 @@ void MainWindow::makeActions() {
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     dialog->open();
   });
+  connect(action(CommandId::checkRecord), &QAction::triggered, this, &MainWindow::checkRecord);
   connect(action(CommandId::closeRecord), &QAction::triggered, this, &MainWindow::closeRecord);
   connect(action(CommandId::quit), &QAction::triggered, this, &QWidget::close);
   connect(action(CommandId::showSite), &QAction::triggered, this, &MainWindow::showSite);
   connect(action(CommandId::showDue), &QAction::triggered, this, &MainWindow::showDue);
+  connect(action(CommandId::showReview), &QAction::triggered, this, &MainWindow::showReview);
   connect(action(CommandId::goBack), &QAction::triggered, this, &MainWindow::goBack);
   connect(action(CommandId::findChannel), &QAction::triggered, this, [this] {
     if (currentScreen() == due_) {
@@ -99,6 +104,7 @@ void MainWindow::makeActions() {
   });
   connect(action(CommandId::darkLook), &QAction::toggled, this, &MainWindow::setDark);
   connect(action(CommandId::enterVisit), &QAction::triggered, this, &MainWindow::enterVisit);
+  connect(action(CommandId::signCalibration), &QAction::triggered, this, &MainWindow::signChosen);
   connect(action(CommandId::issueCertificate), &QAction::triggered, this, &MainWindow::issueCertificate);
   connect(action(CommandId::showKeys), &QAction::triggered, this, &MainWindow::showKeys);
   connect(action(CommandId::about), &QAction::triggered, this, &MainWindow::showAbout);
@@ -112,18 +118,19 @@ void MainWindow::makeMenus() {
   };
   fill(menuBar()->addMenu(tr("&Record")),
        {CommandId::openRecord, CommandId::newRecord, CommandId::openSample, CommandId::importHistory,
-        CommandId::closeRecord, CommandId::quit});
-  fill(menuBar()->addMenu(tr("&Go")),
-       {CommandId::showSite, CommandId::showDue, CommandId::goBack, CommandId::findChannel});
-  fill(menuBar()->addMenu(tr("&Work")), {CommandId::enterVisit, CommandId::issueCertificate});
+        CommandId::checkRecord, CommandId::closeRecord, CommandId::quit});
+  fill(menuBar()->addMenu(tr("&Go")), {CommandId::showSite, CommandId::showDue, CommandId::showReview,
+                                       CommandId::goBack, CommandId::findChannel});
+  fill(menuBar()->addMenu(tr("&Work")),
+       {CommandId::enterVisit, CommandId::signCalibration, CommandId::issueCertificate});
   fill(menuBar()->addMenu(tr("&View")), {CommandId::darkLook});
   fill(menuBar()->addMenu(tr("&Help")), {CommandId::showKeys, CommandId::about});
   auto* tools = addToolBar(tr("Places to go"));
   tools->setObjectName(QStringLiteral("places"));
   tools->setMovable(false);
   tools->setToolButtonStyle(Qt::ToolButtonTextOnly);
-  for (const CommandId id :
-       {CommandId::goBack, CommandId::showSite, CommandId::showDue, CommandId::enterVisit}) {
+  for (const CommandId id : {CommandId::goBack, CommandId::showSite, CommandId::showDue,
+                             CommandId::showReview, CommandId::enterVisit}) {
     tools->addAction(action(id));
   }
 }
@@ -158,6 +165,13 @@ void MainWindow::connectScreens() {
   });
   connect(due_, &DueScreen::channelChosen, this, [this](const QString& tag) { showChannel(tag); });
   connect(channel_, &ChannelScreen::visitAsked, this, &MainWindow::showVisit);
+  connect(review_, &ReviewScreen::calibrationChosen, this,
+          [this](const QString& tag, CalibrationId calibration) {
+            goTo(channel_);
+            channel_->showCalibration(tag, calibration);
+          });
+  connect(review_, &ReviewScreen::signAsked, this, &MainWindow::signCalibration);
+  connect(channel_, &ChannelScreen::signAsked, this, &MainWindow::signCalibration);
   connect(channel_, &ChannelScreen::certificateAsked, this, &MainWindow::showCertificate);
   connect(visit_, &VisitScreen::left, this, [this](const QString& tag) {
     tag.isEmpty() ? showSite() : showChannel(tag);
@@ -202,6 +216,8 @@ void MainWindow::goBack() {
   stack_->setCurrentWidget(screen);
   if (screen == site_) {
     site_->refresh();
+  } else if (screen == review_) {
+    review_->refresh();
   }
   enableActions();
 }
@@ -228,6 +244,13 @@ void MainWindow::showDue() {
   }
 }
 
+void MainWindow::showReview() {
+  if (session_.isOpen()) {
+    review_->refresh();
+    goTo(review_);
+  }
+}
+
 void MainWindow::showChannel(const QString& tag, std::optional<Subject> subject) {
   if (session_.isOpen()) {
     channel_->showChannel(tag, subject);
@@ -251,12 +274,17 @@ void MainWindow::showCertificate(CalibrationId calibration) {
 
 void MainWindow::enableActions() {
   const bool open = session_.isOpen();
-  for (const CommandId id : {CommandId::importHistory, CommandId::closeRecord, CommandId::showSite,
-                             CommandId::showDue, CommandId::findChannel, CommandId::enterVisit}) {
+  for (const CommandId id :
+       {CommandId::importHistory, CommandId::checkRecord, CommandId::closeRecord, CommandId::showSite,
+        CommandId::showDue, CommandId::showReview, CommandId::findChannel, CommandId::enterVisit}) {
     action(id)->setEnabled(open);
   }
   action(CommandId::showSite)->setChecked(currentScreen() == site_);
   action(CommandId::showDue)->setChecked(currentScreen() == due_);
+  action(CommandId::showReview)->setChecked(currentScreen() == review_);
+  action(CommandId::signCalibration)
+      ->setEnabled(open && (currentScreen() == channel_ || currentScreen() == review_ ||
+                            currentScreen() == certificate_));
   action(CommandId::goBack)->setEnabled(open && !past_.isEmpty());
   action(CommandId::issueCertificate)->setEnabled(open && currentScreen() == channel_);
 }
@@ -268,6 +296,7 @@ void MainWindow::setDark(bool dark) {
   if (session_.isOpen()) {
     site_->refresh();
     due_->refresh();
+    review_->refresh();
     channel_->refresh();
   }
 }

@@ -22,6 +22,7 @@ class CertificateScreen;
 class ChannelScreen;
 class DueScreen;
 class MessageBar;
+class ReviewScreen;
 class Session;
 class SiteScreen;
 class StartScreen;
@@ -38,9 +39,13 @@ class MainWindow : public QMainWindow {
   void showStart();
   void showSite();
   void showDue();
+  /// What waits for a signature.
+  void showReview();
   void showChannel(const QString& tag, std::optional<Subject> subject = std::nullopt);
   void showVisit(const QString& tag, std::optional<Subject> subject);
   void showCertificate(CalibrationId calibration);
+  /// Asks for a signature under it.
+  void signCalibration(CalibrationId calibration);
   void resumeDraft(std::int64_t draft);
   /// Opens your own copy of the sample record; a sentence in the bar when there is none.
   void openSample();
@@ -51,6 +56,7 @@ class MainWindow : public QMainWindow {
   CertificateScreen* certificateScreen() const { return certificate_; }
   SiteScreen* siteScreen() const { return site_; }
   DueScreen* dueScreen() const { return due_; }
+  ReviewScreen* reviewScreen() const { return review_; }
   QWidget* currentScreen() const;
 
  protected:
@@ -74,6 +80,9 @@ class MainWindow : public QMainWindow {
   void showWaiting(bool waits);
   void enterVisit();
   void issueCertificate();
+  void signChosen();
+  void takeSignature(const QString& sentence);
+  void checkRecord();
   void setDark(bool dark);
   void showKeys();
   void showAbout();
@@ -87,6 +96,7 @@ class MainWindow : public QMainWindow {
   StartScreen* start_;
   SiteScreen* site_;
   DueScreen* due_;
+  ReviewScreen* review_;
   ChannelScreen* channel_;
   VisitScreen* visit_;
   CertificateScreen* certificate_;

@@ -18,9 +18,12 @@
 #include "gui/prompts/prompts.h"
 #include "gui/screens/certificate_screen.h"
 #include "gui/screens/channel_screen.h"
+#include "gui/screens/check_dialog.h"
 #include "gui/screens/due_screen.h"
 #include "gui/screens/main_window.h"
 #include "gui/screens/message_bar.h"
+#include "gui/screens/review_screen.h"
+#include "gui/screens/sign_dialog.h"
 #include "gui/screens/site_screen.h"
 #include "gui/screens/start_screen.h"
 #include "gui/screens/visit_screen.h"
@@ -51,6 +54,7 @@ void MainWindow::connectSession() {
       session_.refresh();
       site_->refresh();
       channel_->refresh();
+      review_->refresh();
     }
   });
   connect(&session_.worker(), &Worker::progressed, this, [this](const QString& what, double fraction) {
@@ -243,6 +247,44 @@ void MainWindow::issueCertificate() {
   }
 }
 
+void MainWindow::signChosen() {
+  const auto chosen = currentScreen() == review_        ? review_->currentCalibration()
+                      : currentScreen() == certificate_ ? certificate_->calibration()
+                                                        : channel_->currentCalibration();
+  if (chosen) {
+    signCalibration(*chosen);
+  } else {
+    bar_->showTrouble(tr("There is no calibration here to sign."));
+  }
+}
+
+void MainWindow::signCalibration(CalibrationId calibration) {
+  try {
+    auto* dialog = new SignDialog(session_, calibration, this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &SignDialog::signedNow, this, &MainWindow::takeSignature);
+    dialog->open();
+  } catch (const InputError& refused) {
+    bar_->showTrouble(problemSentences(refused));
+  } catch (const std::exception& error) {
+    bar_->showTrouble(asSentence(QString::fromUtf8(error.what())));
+  }
+}
+
+void MainWindow::takeSignature(const QString& sentence) {
+  session_.refresh();
+  review_->refresh();
+  channel_->refresh();
+  certificate_->refresh();
+  bar_->showNews(sentence);
+}
+
+void MainWindow::checkRecord() {
+  auto* dialog = new CheckDialog(session_, this);
+  dialog->setAttribute(Qt::WA_DeleteOnClose);
+  dialog->open();
+}
+
 QString MainWindow::channelWithHistory() const {
   QString best;
   std::size_t most = 0;
@@ -270,6 +312,8 @@ bool MainWindow::showScreen(const QString& name, const QString& channel, std::op
   const QString tag = channel.isEmpty() ? channelWithHistory() : channel;
   if (name == QLatin1String("due")) {
     showDue();
+  } else if (name == QLatin1String("review")) {
+    showReview();
   } else if (name == QLatin1String("channel")) {
     showChannel(tag);
   } else if (name == QLatin1String("visit")) {

@@ -66,7 +66,8 @@ QString readScreen(const QString& name, Arguments& into) {
 const QStringList& screenNames() {
   static const QStringList kNames{QStringLiteral("start"),       QStringLiteral("site"),
                                   QStringLiteral("channel"),     QStringLiteral("visit"),
-                                  QStringLiteral("certificate"), QStringLiteral("due")};
+                                  QStringLiteral("certificate"), QStringLiteral("due"),
+                                  QStringLiteral("review")};
   return kNames;
 }
 

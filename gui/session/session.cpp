@@ -80,6 +80,7 @@ void Session::take(std::unique_ptr<Store> store) {
   dueByChannel_.clear();
   drift_.clear();
   driftKnown_ = false;
+  lastSigner_.clear();
   emit opened();
   refresh();
 }

@@ -55,6 +55,10 @@ class Session : public QObject {
   /// Drift of one channel; `channelDrift` follows.
   void lookAtChannel(const QString& channel);
 
+  /// Who signed last while the program runs; empty when nobody did.
+  const QString& lastSigner() const { return lastSigner_; }
+  void setLastSigner(const QString& login) { lastSigner_ = login; }
+
   Worker& worker() { return worker_; }
 
  signals:
@@ -78,6 +82,7 @@ class Session : public QObject {
   std::map<std::string, std::vector<DueItem>, std::less<>> dueByChannel_;
   std::vector<DriftItem> drift_;
   bool driftKnown_ = false;
+  QString lastSigner_;
   Worker worker_;  // last: its thread ends before what it reads goes
 };
 

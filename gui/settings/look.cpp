@@ -85,6 +85,23 @@ void paintCheckBox(QPainter& painter, const QStyleOption& option) {
   painter.restore();
 }
 
+void paintRadioButton(QPainter& painter, const QStyleOption& option) {
+  painter.save();
+  painter.setRenderHint(QPainter::Antialiasing);
+  const QRectF ring = QRectF(option.rect).adjusted(1.0, 1.0, -1.0, -1.0);
+  const bool enabled = (option.state & QStyle::State_Enabled) != 0;
+  const auto group = enabled ? QPalette::Active : QPalette::Disabled;
+  painter.setPen(QPen(enabled ? toneColour(Tone::quiet) : option.palette.color(group, QPalette::Text), 1.2));
+  painter.setBrush(option.palette.color(enabled ? QPalette::Base : QPalette::Window));
+  painter.drawEllipse(ring);
+  if ((option.state & QStyle::State_On) != 0) {
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(option.palette.color(group, QPalette::Text));
+    painter.drawEllipse(ring.adjusted(3.0, 3.0, -3.0, -3.0));
+  }
+  painter.restore();
+}
+
 void paintBoxFrame(QPainter& painter, const QStyleOption& option) {
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing);
@@ -133,6 +150,9 @@ void LookStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opti
     case PE_IndicatorCheckBox:
     case PE_IndicatorItemViewItemCheck:
       paintCheckBox(*painter, *option);
+      return;
+    case PE_IndicatorRadioButton:
+      paintRadioButton(*painter, *option);
       return;
     case PE_FrameLineEdit:
       QProxyStyle::drawPrimitive(element, option, painter, widget);

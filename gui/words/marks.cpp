@@ -121,6 +121,26 @@ Mark markOf(Verdict verdict) {
   return Mark::none;
 }
 
+Mark markOf(LifeState state) {
+  switch (state) {
+    case LifeState::recorded:
+      return Mark::ring;
+    case LifeState::performed:
+      return Mark::halfDisc;
+    case LifeState::reviewed:
+      return Mark::diamond;
+    case LifeState::approved:
+      return Mark::check;
+    case LifeState::sentBack:
+      return Mark::exclaim;
+    case LifeState::withdrawn:
+      return Mark::cross;
+    case LifeState::superseded:
+      return Mark::slash;
+  }
+  return Mark::none;
+}
+
 Tone toneOf(DueState state) {
   switch (state) {
     case DueState::unproven:
@@ -139,11 +159,31 @@ Tone toneOf(Verdict verdict) {
   return verdict == Verdict::pass ? Tone::good : verdict == Verdict::fail ? Tone::bad : Tone::quiet;
 }
 
+Tone toneOf(LifeState state) {
+  switch (state) {
+    case LifeState::performed:
+    case LifeState::reviewed:
+      return Tone::accent;
+    case LifeState::approved:
+      return Tone::good;
+    case LifeState::sentBack:
+      return Tone::attention;
+    case LifeState::recorded:
+    case LifeState::withdrawn:
+    case LifeState::superseded:
+      break;
+  }
+  return Tone::quiet;
+}
+
 QIcon iconOf(DueState state) {
   return markIcon(markOf(state), toneOf(state));
 }
 QIcon iconOf(Verdict verdict) {
   return markIcon(markOf(verdict), toneOf(verdict));
+}
+QIcon iconOf(LifeState state) {
+  return markIcon(markOf(state), toneOf(state));
 }
 
 }  // namespace spanwright

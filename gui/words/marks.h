@@ -7,6 +7,7 @@
 #include <QPainter>
 
 #include "core/metrology/evaluate.h"
+#include "core/record/life.h"
 #include "core/schedule/due.h"
 #include "gui/settings/look.h"
 
@@ -19,9 +20,12 @@ QIcon markIcon(Mark mark, Tone tone);
 
 Mark markOf(DueState state);
 Mark markOf(Verdict verdict);
+Mark markOf(LifeState state);
 QIcon iconOf(DueState state);
 QIcon iconOf(Verdict verdict);
+QIcon iconOf(LifeState state);
 Tone toneOf(DueState state);
 Tone toneOf(Verdict verdict);
+Tone toneOf(LifeState state);
 
 }  // namespace spanwright

@@ -170,6 +170,30 @@ QString word(Role role) {
   return {};
 }
 
+QString word(LifeState state) {
+  switch (state) {
+    case LifeState::recorded:
+      return tr("recorded");
+    case LifeState::performed:
+      return tr("performed");
+    case LifeState::reviewed:
+      return tr("reviewed");
+    case LifeState::approved:
+      return tr("approved");
+    case LifeState::sentBack:
+      return tr("sent back");
+    case LifeState::withdrawn:
+      return tr("withdrawn");
+    case LifeState::superseded:
+      return tr("superseded");
+  }
+  return {};
+}
+
+QString word(LifeAct act) {
+  return word(stateAfter(act));
+}
+
 QString pointWord(const TestPoint& point, bool withRun) {
   const QString plain = roleWord(point);
   return withRun ? tr("%1, run %2").arg(plain).arg(point.run) : plain;
@@ -279,6 +303,14 @@ QString problemSentence(const Problem& problem) {
     text += QStringLiteral("; ") + fromCore(problem.todo);
   }
   return asSentence(text);
+}
+
+QString problemSentences(const InputError& refused) {
+  QStringList all;
+  for (const Problem& problem : refused.problems()) {
+    all << problemSentence(problem);
+  }
+  return all.join(u' ');
 }
 
 }  // namespace spanwright

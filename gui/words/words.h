@@ -12,6 +12,7 @@
 #include "core/drift/segments.h"
 #include "core/metrology/evaluate.h"
 #include "core/record/calibration.h"
+#include "core/record/life.h"
 #include "core/record/problem.h"
 #include "core/record/register.h"
 #include "core/schedule/due.h"
@@ -28,6 +29,8 @@ QString word(Subject subject);   ///< "Channel", "Sensor", "Loop"
 QString word(Phase phase);       ///< "as found", "as left"
 QString word(BreakCause cause);  ///< "adjustment", "new setup" ...
 QString word(Role role);
+QString word(LifeState state);  ///< "recorded", "performed", "sent back" ...
+QString word(LifeAct act);      ///< the same words
 /// "25 % up", "on", "high-high trip"; the run is added when the plan repeats.
 QString pointWord(const TestPoint& point, bool withRun = false);
 /// "analog input" and so on from core's kind name.
@@ -56,6 +59,8 @@ QString counted(int count, const QString& one, const QString& many);
 
 /// One sentence of what is wrong and what to do.
 QString problemSentence(const Problem& problem);
+/// Every problem's sentence, one after another.
+QString problemSentences(const InputError& refused);
 /// Begins with a capital and ends with a full stop.
 QString asSentence(const QString& clause);
 

@@ -99,7 +99,7 @@ class Subject {
       count(i, visit);
     }
     if (worst_ > plan_.adjustLimit && adjustable()) {
-      adjust(visit, at, out);
+      adjust(visit, at, fault, out);
       visit.left = readings(visit, at, fault, false);
     }
     return visit;
@@ -280,7 +280,30 @@ class Subject {
     visit.remarks = visit.skipped.front() + " % not taken: " + visit.skipReason;
   }
 
-  void adjust(Visit& visit, When at, History& out) {
+  /// The technician trims until the standard agrees: what the standard is off by goes into the channel.
+  void trimAwayFault(double fault) {
+    const SheetPoint* low = nullptr;
+    const SheetPoint* high = nullptr;
+    for (const SheetPoint& point : sheet_->points()) {
+      if (point.role != Role::value || point.key == "loss of communication") {
+        continue;
+      }
+      low = low == nullptr || point.percent < low->percent ? &point : low;
+      high = high == nullptr || point.percent > high->percent ? &point : high;
+    }
+    if (fault == 0.0 || low == nullptr || low->percent == high->percent) {
+      return;
+    }
+    const auto off = [&](const SheetPoint& point) {
+      return (sheet_->expected(point.nominal) - sheet_->expected(point.nominal * (1.0 - fault))) /
+             sheet_->tolerance(point.expected);
+    };
+    const double slope = (off(*high) - off(*low)) / (high->percent - low->percent);
+    zero_ += off(*low) - slope * low->percent;
+    span_ += slope * 100.0;
+  }
+
+  void adjust(Visit& visit, When at, double fault, History& out) {
     const double time = years(at);
     std::map<std::string, double> before;
     for (const SheetPoint& point : sheet_->points()) {
@@ -290,6 +313,7 @@ class Subject {
     const double spanWas = span_ + spanRate_ * (time - begun_);
     zero_ = 0.05 * random_.normal();
     span_ = 0.05 * random_.normal();
+    trimAwayFault(fault);
     begun_ = time;
     visit.adjusted = true;
     visit.adjustment = routine_.manner.intermittent ? "terminal screw tightened, zero and span trimmed"

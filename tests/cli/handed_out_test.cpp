@@ -91,19 +91,18 @@ TEST_F(HandedOut, EveryTextChangedInItIsFound) {
     int at = 0;
     bool counted = true;
     const Answer answer = rewritten([&](nlohmann::ordered_json& json) {
-      const std::function<void(nlohmann::ordered_json&, const std::string&)> walk =
-          [&](nlohmann::ordered_json& node, const std::string& place) {
-            for (auto& [name, below] : node.items()) {
-              if (below.is_structured()) {
-                walk(below, name);
-              } else if (at++ == target) {
-                counted = name != "program";
-                below = below.is_string() ? nlohmann::ordered_json(below.get<std::string>() + "1")
-                                          : nlohmann::ordered_json(77);
-              }
-            }
-          };
-      walk(json, "");
+      const std::function<void(nlohmann::ordered_json&)> walk = [&](nlohmann::ordered_json& node) {
+        for (auto& [name, below] : node.items()) {
+          if (below.is_structured()) {
+            walk(below);
+          } else if (at++ == target) {
+            counted = name != "program";
+            below = below.is_string() ? nlohmann::ordered_json(below.get<std::string>() + "1")
+                                      : nlohmann::ordered_json(77);
+          }
+        }
+      };
+      walk(json);
     });
     if (counted) {
       EXPECT_NE(answer.status, kDone) << "text " << target << "\n" << answer.out;

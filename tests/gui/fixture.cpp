@@ -10,6 +10,7 @@
 #include "gui/screens/main_window.h"
 #include "gui/screens/visit_screen.h"
 #include "gui/session/session.h"
+#include "gui/settings/look.h"
 
 namespace spanwright {
 namespace {
@@ -160,10 +161,14 @@ void GuiTest::openWindow() {
   window_ = std::make_unique<MainWindow>(*session_);
   window_->resize(1280, 720);
   window_->show();
-  window_->activateWindow();
-  ASSERT_TRUE(QTest::qWaitForWindowActive(window_.get()));
+  ASSERT_TRUE(makeActive(window_.get()));
   ASSERT_EQ(session_->openNow(recordFile()).toStdString(), "");
   session_->worker().waitUntilIdle();
+}
+
+bool GuiTest::makeActive(QWidget* window) {
+  window->activateWindow();
+  return QTest::qWaitFor([window] { return QApplication::activeWindow() == window; });
 }
 
 void GuiTest::closeWindow() {
@@ -193,6 +198,15 @@ void GuiTest::keepPicture(const QString& name) const {
   if (!folder.isEmpty()) {
     QTest::qWait(200);  // the live chart is drawn after a burst of typing
     window_->grab().save(folder + u'/' + name + QStringLiteral(".png"));
+  }
+}
+
+void GuiTest::keepLooks(QWidget* dialog, const QString& name) {
+  const QString folder = qEnvironmentVariable("SPANWRIGHT_PICTURES");
+  for (const bool dark : folder.isEmpty() ? QList<bool>() : QList<bool>{true, false}) {
+    applyLook(*qApp, dark);
+    QTest::qWait(50);  // colours reach the widgets over the event loop
+    dialog->grab().save(folder + u'/' + name + (dark ? QStringLiteral("-dark.png") : QStringLiteral(".png")));
   }
 }
 

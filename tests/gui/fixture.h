@@ -41,6 +41,8 @@ class GuiTest : public ::testing::Test {
   /// A window with the record open and nothing under way.
   void openWindow();
   void closeWindow();
+  /// Keys go to this window from now on; no window manager sees to it here.
+  static bool makeActive(QWidget* window);
   /// Types into whatever has the focus, as a person does; counts the keys.
   void type(const QString& text);
   void press(Qt::Key key, Qt::KeyboardModifiers modifiers = Qt::NoModifier);
@@ -50,6 +52,8 @@ class GuiTest : public ::testing::Test {
   bool answer_ = false;
   /// Keeps a picture of the window when the variable SPANWRIGHT_PICTURES names a folder, to be looked at.
   void keepPicture(const QString& name) const;
+  /// The same of a dialog, in light and dark.
+  static void keepLooks(QWidget* dialog, const QString& name);
   /// The descendant of the window with this accessible name.
   template <typename T>
   T* named(const QString& name) const;

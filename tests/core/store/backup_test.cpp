@@ -51,6 +51,7 @@ TEST_F(Backup, NeverOverwritesAndLeavesNothingBehind) {
   std::ofstream(copy) << "something";
   test::expectSentence(test::refusal([&] { copyRecord(file, copy); }), copy);
   EXPECT_EQ(std::filesystem::file_size(copy), 9U);
+  verifyRecord(file);  // SQLite's own two files beside the record stay after a reader
   const auto names = folder.names();
   test::inputRefusal([&] { copyRecord(file, folder / "other.record", [](double) { return false; }); });
   test::refusal([&] { copyRecord(folder / "missing.record", folder / "other.record"); });

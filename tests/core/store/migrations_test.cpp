@@ -149,7 +149,8 @@ TEST_F(Migrations, PlansOfVersionOneStateNothingOfJunctionAndLeads) {
   const auto kept = folder / "kept.record";
   makeKeptRecord(kept);
   EXPECT_EQ(Connection(kept, Connection::Access::readOnly).integer("PRAGMA user_version"), 1);
-  for (const Plan& plan : Store::open(kept).site().plans) {
+  const Register older = Store::open(kept).site();
+  for (const Plan& plan : older.plans) {
     EXPECT_FALSE(plan.junctionUncertainty || plan.leadHalfWidth) << plan.code;
   }
   Connection now(kept, Connection::Access::readWrite);

@@ -197,7 +197,9 @@ TEST(Lookups, SummariesSayWhatTheCalibrationSays) {
                                         c.adjustment.adjusted,
                                         c.adjustment.repaired,
                                         c.foundVerdict,
-                                        c.leftVerdict};
+                                        c.leftVerdict,
+                                        LifeState::recorded,
+                                        c.recordedUtc};
       EXPECT_EQ(everything(summaries[i]), everything(expected));
     }
   }

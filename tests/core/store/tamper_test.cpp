@@ -61,6 +61,18 @@ TEST_F(Tamper, NothingIsFoundWhereNothingWasDone) {
   EXPECT_GT(check.units, 30);
 }
 
+/// The columns of a table's primary key, and the same for falling order.
+std::pair<std::string, std::string> primaryKey(Connection& connection, std::string_view table) {
+  std::string keys, falling;
+  Query row = connection.query("SELECT name FROM pragma_table_info($1) WHERE pk > 0 ORDER BY pk");
+  row.bind(table);
+  while (row.step()) {
+    keys += (keys.empty() ? "" : ", ") + row.text(0);
+    falling += (falling.empty() ? "" : ", ") + row.text(0) + " DESC";
+  }
+  return {keys, falling};
+}
+
 /// Another value of the same type; far enough away that no row of the table has it as its key.
 std::string otherValue(const std::string& column, const std::string& type, bool nullable) {
   if (type == "INTEGER") {
@@ -80,17 +92,20 @@ TEST_F(Tamper, EveryColumnOfEveryCoveredTable) {
   struct Target {
     std::string table, column, type;
     bool nullable;
+    std::string keys, last;  ///< of the primary key; the same, falling
   };
   std::vector<Target> targets;
   {
     Connection connection(whole(), Connection::Access::readOnly);
     for (const CoveredUnit& unit : coveredUnits()) {
       for (const CoveredTable& table : unit.tables) {
+        const auto [keys, last] = primaryKey(connection, table.table);
         Query row = connection.query("SELECT name, type, \"notnull\" FROM pragma_table_info($1)");
         row.bind(table.table);
         while (row.step()) {
           if (row.text(0) != "register_revision") {
-            targets.push_back({std::string(table.table), row.text(0), row.text(1), row.integer(2) == 0});
+            targets.push_back(
+                {std::string(table.table), row.text(0), row.text(1), row.integer(2) == 0, keys, last});
           }
         }
       }
@@ -99,9 +114,9 @@ TEST_F(Tamper, EveryColumnOfEveryCoveredTable) {
   int found = 0;
   for (const Target& t : targets) {
     const RecordCheck check = after([&](Connection& connection) {
-      connection.execute(fmt::format("UPDATE {0} SET {1} = {2} WHERE {3} = (SELECT max({3}) FROM {0})",
-                                     t.table, t.column, otherValue(t.column, t.type, t.nullable),
-                                     t.table == "site" ? "code" : "site"));
+      connection.execute(
+          fmt::format("UPDATE {0} SET {1} = {2} WHERE ({3}) IN (SELECT {3} FROM {0} ORDER BY {4} LIMIT 1)",
+                      t.table, t.column, otherValue(t.column, t.type, t.nullable), t.keys, t.last));
     });
     EXPECT_FALSE(check.problems.empty()) << t.table << "." << t.column;
     found += check.problems.empty() ? 0 : 1;
@@ -145,12 +160,7 @@ TEST_F(Tamper, RowsDeletedInsertedAndReordered) {
   for (const CoveredUnit& unit : coveredUnits()) {
     for (const CoveredTable& table : unit.tables) {
       Connection connection(whole(), Connection::Access::readOnly);
-      std::string keys;
-      Query row = connection.query("SELECT name FROM pragma_table_info($1) WHERE pk > 0 ORDER BY pk");
-      row.bind(table.table);
-      while (row.step()) {
-        keys += (keys.empty() ? "" : ", ") + row.text(0);
-      }
+      const std::string keys = primaryKey(connection, table.table).first;
       expectFound(
           fmt::format("DELETE FROM {0} WHERE ({1}) IN (SELECT {1} FROM {0} LIMIT 1)", table.table, keys),
           table.table == "site" ? "" : "removed");
@@ -234,7 +244,7 @@ TEST_F(Tamper, EntriesOfTheJournal) {
           << said(check);
     }
   }
-  for (std::int64_t entry = 1; entry <= entries; ++entry) {
+  for (std::int64_t entry = entries; entry > 0; entry -= 4) {  // every one takes a minute under sanitizers
     const RecordCheck check = after([&](Connection& connection) {
       connection.execute(fmt::format("DELETE FROM journal WHERE entry = {}", entry));
     });

@@ -9,6 +9,7 @@
 #include <functional>
 
 #include "core/record/problem.h"
+#include "core/tasks/signing.h"
 #include "core/units/time.h"
 #include "tests/core/certificate/example.h"
 
@@ -118,6 +119,26 @@ TEST_F(Issuing, PreviewStoresNothing) {
   EXPECT_EQ(preview.mark, "Preview, not issued");
   EXPECT_EQ(preview.tables.size(), 2U);
   EXPECT_FALSE(store().issuedCertificate(id));
+}
+
+TEST_F(Issuing, PreviewAfterASignatureIsTheNextRevisionWithTheSignature) {
+  const CalibrationId id = stored();
+  issueCertificate(store(), id);
+  EXPECT_FALSE(signedSince(store(), *store().issuedCertificate(id)));
+  EXPECT_EQ(previewCertificate(store(), id).revision, 1);
+  signCalibration(store(), id, LifeAct::performed, {"mtolland", "a kettle of fish", {1, 8 << 10}}, "");
+  EXPECT_TRUE(signedSince(store(), *store().issuedCertificate(id)));
+  const Certificate preview = previewCertificate(store(), id);
+  EXPECT_EQ(preview.number, "LARK-2026-0001");
+  EXPECT_EQ(preview.revision, 2);
+  EXPECT_EQ(preview.issueDate, "");
+  EXPECT_EQ(preview.mark, "Preview");
+  EXPECT_THAT(preview.people, Contains(Field(&LabelledText::label, "Signed as performed")));
+  EXPECT_EQ(store().issuedCertificate(id)->revision, 1) << "a preview stores nothing";
+  const Certificate issued = issueCertificate(store(), id);
+  EXPECT_EQ(issued.revision, 2);
+  EXPECT_EQ(issued.people.size(), preview.people.size());
+  EXPECT_FALSE(signedSince(store(), *store().issuedCertificate(id)));
 }
 
 TEST_F(Issuing, UnknownCalibrationIsRefused) {

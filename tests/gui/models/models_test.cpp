@@ -112,13 +112,13 @@ TEST_F(ChannelTables, ShowWhatTheRecordHolds) {
   Store store = Store::open(recordFile().toStdString(), Store::Mode::readOnly);
   CalibrationsModel calibrations;
   QAbstractItemModelTester tester(&calibrations, kFatal);
-  calibrations.setRows(store.calibrations("TT-1"));
+  calibrations.setRows(calibrationRows(store, "TT-1"));
   ASSERT_EQ(calibrations.rowCount(), 1);
   std::string all;
   for (int column = 0; column < calibrations.columnCount(); ++column) {
     all += calibrations.index(0, column).data().toString().toStdString() + '|';
   }
-  EXPECT_THAT(all, ::testing::StartsWith("1|20 Nov 2025 09:00|Channel|fail|pass|adjusted|1|"));
+  EXPECT_THAT(all, ::testing::StartsWith("1|20 Nov 2025 09:00|recorded|Channel|fail|pass|adjusted|1|"));
 
   const Channel* channel = store.site().channel("TT-1");
   SetupsModel setups;

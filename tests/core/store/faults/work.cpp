@@ -187,8 +187,11 @@ const FixedClock& workClock() {
   return kClock;
 }
 
+Store makeBareRecord(const std::filesystem::path& file) {
+  return Store::create(file, visitSite(), workClock());
+}
 Store makeRecord(const std::filesystem::path& file) {
-  Store store = Store::create(file, visitSite(), workClock());
+  Store store = makeBareRecord(file);
   changePassphrase(store, technician(), technician().passphrase);
   return store;
 }

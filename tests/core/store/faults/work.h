@@ -42,7 +42,9 @@ const char* text(Save save);
 
 /// The moment at which all work is done.
 const FixedClock& workClock();
-/// A new record of a small invented site, in which the technician has a key.
+/// A new record of a small invented site: the same to the last byte of its journal each time.
+Store makeBareRecord(const std::filesystem::path& file);
+/// The same, and the technician has a key.
 Store makeRecord(const std::filesystem::path& file);
 Store openRecord(const std::filesystem::path& file, Store::Mode mode = Store::Mode::readWrite);
 
