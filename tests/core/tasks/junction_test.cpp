@@ -180,7 +180,8 @@ TEST_F(Junction, OfABareCoupleIsAddedToWhatTheMeterShows) {
   found.foundOn = day(2026, 2, 25);
   found.certificate = "C-8";
   found.ranges = {{Unit::millivolt, 0.0, {{-10, 0.02, 0}, {60, 0.02, 0}}}};
-  for (const ReachedPoint& point : reachOfStandard(store(), "VM-7", found).calibrations.at(0).points) {
+  const Reach reach = reachOfStandard(store(), "VM-7", found);
+  for (const ReachedPoint& point : reach.calibrations.at(0).points) {
     EXPECT_NEAR(point.newError.value(), -0.02, 3e-6) << point.label;
   }
 }
