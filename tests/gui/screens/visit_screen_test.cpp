@@ -277,6 +277,7 @@ TEST_F(VisitTyping, AReferenceJunctionTypedLaterJudgesTheLinesAgain) {
   ASSERT_NE(junction, nullptr);
   ASSERT_TRUE(junction->isVisible());
   const auto feed = [this](int row, const char* mV, const char* reading) {
+    screen().sheetView()->setFocus();
     screen().sheetView()->setCurrentIndex(screen().sheetModel()->index(row, SheetModel::kApplied));
     type(mV);
     press(Qt::Key_Return);
