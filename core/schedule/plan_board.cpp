@@ -1,0 +1,194 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/schedule/plan_board.h"
+
+#include <algorithm>
+#include <cassert>
+#include <limits>
+#include <utility>
+
+namespace spanwright {
+namespace {
+
+using Sets = std::vector<std::vector<std::size_t>>;
+
+bool within(const std::vector<DaySpan>& spans, Date day) {
+  return std::any_of(spans.begin(), spans.end(), [&](const DaySpan& span) { return span.contains(day); });
+}
+
+/// Every way to serve all needs that day: one standard for each, each standard once.
+Sets setsOn(const std::vector<StandardNeed>& needs, Date day) {
+  Sets sets{{}};
+  for (const StandardNeed& need : needs) {
+    Sets longer;
+    for (const std::vector<std::size_t>& set : sets) {
+      for (const StandardNeed::Able& able : need.able) {
+        if (!able.days.contains(day)) {
+          continue;
+        }
+        std::vector<std::size_t> with = set;
+        if (std::find(with.begin(), with.end(), able.standard) == with.end()) {
+          with.push_back(able.standard);
+        }
+        if (std::find(longer.begin(), longer.end(), with) == longer.end()) {
+          longer.push_back(std::move(with));
+        }
+      }
+    }
+    sets = std::move(longer);
+  }
+  std::stable_sort(sets.begin(), sets.end(),
+                   [](const auto& a, const auto& b) { return a.size() < b.size(); });
+  return sets;
+}
+
+}  // namespace
+
+PlanBoard::PlanBoard(const PlanRequest& request) : request_(&request) {
+  assert(request.weeks > 0);
+  addDays();
+  const std::size_t days = dates_.size();
+  const std::size_t weeks = days == 0 ? 0 : weekOf_.back() + 1;
+  const std::size_t technicians = request.technicians.size();
+  dayLimit_.assign(technicians, std::vector<int>(days, 0));
+  for (std::size_t t = 0; t < technicians; ++t) {
+    const PlanTechnician& technician = request.technicians[t];
+    for (std::size_t d = 0; d < days; ++d) {
+      dayLimit_[t][d] = within(technician.away, dates_[d])
+                            ? 0
+                            : std::min(technician.minutesPerDay, technician.minutesPerWeek);
+    }
+  }
+  dayLoad_.assign(technicians, std::vector<int>(days, 0));
+  weekLoad_.assign(technicians, std::vector<int>(weeks, 0));
+  onDay_.assign(technicians, std::vector<std::vector<std::size_t>>(days));
+  held_.assign(request.standards.size(), std::vector<Held>(days));
+  slots_.resize(request.visits.size());
+  for (std::size_t v = 0; v < request.visits.size(); ++v) {
+    const PlanVisit& visit = request.visits[v];
+    assert(visit.minutes > 0 && visit.earliest <= visit.due && visit.due <= visit.last);
+    needsOfVisit_.push_back(needsOf(visit.needs));
+    std::vector<std::size_t>& possible = possible_.emplace_back();
+    for (std::size_t d = 0; d < days; ++d) {
+      const Date day = dates_[d];
+      if (day < visit.earliest || within(visit.never, day) ||
+          (!visit.only.empty() && !within(visit.only, day)) || standardSets(v, d).empty()) {
+        continue;
+      }
+      for (std::size_t t = 0; t < technicians; ++t) {
+        if (couldDo(v, t, d)) {
+          possible.push_back(d);
+          break;
+        }
+      }
+    }
+  }
+}
+
+void PlanBoard::addDays() {
+  const auto monday = [](Date day) {
+    const int since = (day.day_of_week().as_number() + 6) % 7;
+    return day - boost::gregorian::days(since);
+  };
+  std::vector<Date> mondays;
+  for (int i = 0; i < 7 * request_->weeks; ++i) {
+    const Date day = request_->from + boost::gregorian::days(i);
+    if (!request_->calendar.isWorkingDay(day)) {
+      continue;
+    }
+    if (mondays.empty() || mondays.back() != monday(day)) {
+      mondays.push_back(monday(day));
+    }
+    dates_.push_back(day);
+    weekOf_.push_back(mondays.size() - 1);
+  }
+}
+
+std::size_t PlanBoard::needsOf(const std::vector<StandardNeed>& needs) {
+  for (std::size_t i = 0; i < needs_.size(); ++i) {
+    if (*needs_[i].needs == needs) {
+      return i;
+    }
+  }
+  Needs& added = needs_.emplace_back();
+  added.needs = &needs;
+  for (const Date day : dates_) {
+    added.sets.push_back(setsOn(needs, day));
+  }
+  return needs_.size() - 1;
+}
+
+std::size_t PlanBoard::daysUntil(Date day) const {
+  return static_cast<std::size_t>(std::upper_bound(dates_.begin(), dates_.end(), day) - dates_.begin());
+}
+
+bool PlanBoard::couldDo(std::size_t v, std::size_t technician, std::size_t day) const {
+  return visit(v).minutes <= dayLimit_[technician][day];
+}
+
+const Sets& PlanBoard::standardSets(std::size_t v, std::size_t day) const {
+  return needs_[needsOfVisit_[v]].sets[day];
+}
+
+bool PlanBoard::hasTime(std::size_t v, std::size_t technician, std::size_t day) const {
+  const int minutes = visit(v).minutes;
+  return dayLoad_[technician][day] + minutes <= dayLimit_[technician][day] &&
+         weekLoad_[technician][weekOf_[day]] + minutes <= request_->technicians[technician].minutesPerWeek;
+}
+
+bool PlanBoard::free(const std::vector<std::size_t>& standards, std::size_t technician,
+                     std::size_t day) const {
+  return std::all_of(standards.begin(), standards.end(), [&](std::size_t s) {
+    return held_[s][day].visits == 0 || held_[s][day].technician == technician;
+  });
+}
+
+std::optional<PlanSlot> PlanBoard::fit(std::size_t v, std::size_t technician, std::size_t day) const {
+  if (!hasTime(v, technician, day)) {
+    return std::nullopt;
+  }
+  const std::vector<std::size_t>* best = nullptr;
+  auto fewest = std::numeric_limits<std::ptrdiff_t>::max();
+  for (const std::vector<std::size_t>& set : standardSets(v, day)) {
+    if (!free(set, technician, day)) {
+      continue;
+    }
+    const auto taken =
+        std::count_if(set.begin(), set.end(), [&](std::size_t s) { return held_[s][day].visits == 0; });
+    if (taken < fewest) {
+      fewest = taken;
+      best = &set;
+    }
+  }
+  return best == nullptr ? std::nullopt : std::optional(PlanSlot{technician, day, *best});
+}
+
+void PlanBoard::place(std::size_t v, PlanSlot slot) {
+  assert(!slots_[v]);
+  const int minutes = visit(v).minutes;
+  dayLoad_[slot.technician][slot.day] += minutes;
+  weekLoad_[slot.technician][weekOf_[slot.day]] += minutes;
+  onDay_[slot.technician][slot.day].push_back(v);
+  for (const std::size_t s : slot.standards) {
+    Held& held = held_[s][slot.day];
+    assert(held.visits == 0 || held.technician == slot.technician);
+    held.technician = slot.technician;
+    ++held.visits;
+  }
+  slots_[v] = std::move(slot);
+}
+
+PlanSlot PlanBoard::remove(std::size_t v) {
+  assert(slots_[v]);
+  PlanSlot slot = std::move(*slots_[v]);
+  slots_[v].reset();
+  const int minutes = visit(v).minutes;
+  dayLoad_[slot.technician][slot.day] -= minutes;
+  weekLoad_[slot.technician][weekOf_[slot.day]] -= minutes;
+  std::erase(onDay_[slot.technician][slot.day], v);
+  for (const std::size_t s : slot.standards) {
+    --held_[s][slot.day].visits;
+  }
+  return slot;
+}
+
+}  // namespace spanwright
