@@ -25,7 +25,7 @@ struct DaySpan {
 
 struct PlanTechnician {
   std::string name;
-  int minutesPerWeek = 0;
+  int minutesPerWeek = 0;  ///< in a week without days off; one with days off has its share of them
   int minutesPerDay = 0;
   std::vector<DaySpan> away;
 };
@@ -58,6 +58,7 @@ struct PlanRequest {
   Date from;
   int weeks = 1;  ///< `from` and 7 x weeks - 1 days after it
   WorkCalendar calendar;
+  int weekdays = 5;  ///< how many days of a week are working days when nothing is closed
   std::vector<PlanTechnician> technicians;
   std::vector<std::string> standards;  ///< their names; a standard serves one technician a day
   std::vector<PlanVisit> visits;
@@ -107,7 +108,8 @@ struct WorkPlan {
   std::vector<UnplannedVisit> unplanned;
 };
 
-/// Puts visits on days and technicians. No day and no week of a technician holds more than its minutes; a
+/// Puts visits on days and technicians. No day and no week of a technician holds more than its minutes (a
+/// week those of its working days that the technician is there and that lie in the plan, of `weekdays`); a
 /// visit lies on a working day on or after its earliest, on which every need has a standard that no other
 /// technician has that day. A visit longer than every technician's day is not cut in two: it stays unplanned
 /// and says so.

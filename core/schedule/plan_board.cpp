@@ -44,19 +44,13 @@ Sets setsOn(const std::vector<StandardNeed>& needs, Date day) {
 }  // namespace
 
 PlanBoard::PlanBoard(const PlanRequest& request) : request_(&request) {
-  assert(request.weeks > 0);
+  assert(request.weeks > 0 && request.weekdays > 0);
   addDays();
   const std::size_t days = dates_.size();
   const std::size_t weeks = days == 0 ? 0 : weekOf_.back() + 1;
   const std::size_t technicians = request.technicians.size();
-  dayLimit_.assign(technicians, std::vector<int>(days, 0));
-  for (std::size_t t = 0; t < technicians; ++t) {
-    const PlanTechnician& technician = request.technicians[t];
-    for (std::size_t d = 0; d < days; ++d) {
-      dayLimit_[t][d] = within(technician.away, dates_[d])
-                            ? 0
-                            : std::min(technician.minutesPerDay, technician.minutesPerWeek);
-    }
+  for (const PlanTechnician& technician : request.technicians) {
+    addLimits(technician);
   }
   dayLoad_.assign(technicians, std::vector<int>(days, 0));
   weekLoad_.assign(technicians, std::vector<int>(weeks, 0));
@@ -103,6 +97,21 @@ void PlanBoard::addDays() {
   }
 }
 
+void PlanBoard::addLimits(const PlanTechnician& technician) {
+  std::vector<int>& days = dayLimit_.emplace_back(dates_.size(), 0);
+  std::vector<int>& weeks = weekLimit_.emplace_back(dates_.empty() ? 0 : weekOf_.back() + 1, 0);
+  std::vector<int> there(weeks.size(), 0);
+  for (std::size_t d = 0; d < dates_.size(); ++d) {
+    there[weekOf_[d]] += within(technician.away, dates_[d]) ? 0 : 1;
+  }
+  for (std::size_t w = 0; w < weeks.size(); ++w) {
+    weeks[w] = technician.minutesPerWeek * there[w] / request_->weekdays;
+  }
+  for (std::size_t d = 0; d < dates_.size(); ++d) {
+    days[d] = within(technician.away, dates_[d]) ? 0 : std::min(technician.minutesPerDay, weeks[weekOf_[d]]);
+  }
+}
+
 std::size_t PlanBoard::needsOf(const std::vector<StandardNeed>& needs) {
   for (std::size_t i = 0; i < needs_.size(); ++i) {
     if (*needs_[i].needs == needs) {
@@ -132,7 +141,7 @@ const Sets& PlanBoard::standardSets(std::size_t v, std::size_t day) const {
 bool PlanBoard::hasTime(std::size_t v, std::size_t technician, std::size_t day) const {
   const int minutes = visit(v).minutes;
   return dayLoad_[technician][day] + minutes <= dayLimit_[technician][day] &&
-         weekLoad_[technician][weekOf_[day]] + minutes <= request_->technicians[technician].minutesPerWeek;
+         weekLoad_[technician][weekOf_[day]] + minutes <= weekMinutes(technician, day);
 }
 
 bool PlanBoard::free(const std::vector<std::size_t>& standards, std::size_t technician,

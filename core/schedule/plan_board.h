@@ -55,6 +55,9 @@ class PlanBoard {
   std::size_t week(std::size_t day) const { return weekOf_[day]; }
   int weekLoad(std::size_t technician, std::size_t day) const { return weekLoad_[technician][weekOf_[day]]; }
   int dayMinutes(std::size_t technician, std::size_t day) const { return dayLimit_[technician][day]; }
+  int weekMinutes(std::size_t technician, std::size_t day) const {
+    return weekLimit_[technician][weekOf_[day]];
+  }
   std::size_t technicianCount() const { return request_->technicians.size(); }
   const PlanRequest& request() const { return *request_; }
 
@@ -69,12 +72,14 @@ class PlanBoard {
     int visits = 0;
   };
   void addDays();
+  void addLimits(const PlanTechnician& technician);
   std::size_t needsOf(const std::vector<StandardNeed>& needs);
 
   const PlanRequest* request_;
   std::vector<Date> dates_;
-  std::vector<std::size_t> weekOf_;         ///< by day
-  std::vector<std::vector<int>> dayLimit_;  ///< by technician and day; 0 when away
+  std::vector<std::size_t> weekOf_;          ///< by day
+  std::vector<std::vector<int>> weekLimit_;  ///< by technician and week
+  std::vector<std::vector<int>> dayLimit_;   ///< by technician and day; 0 when away
   std::vector<Needs> needs_;
   std::vector<std::size_t> needsOfVisit_;
   std::vector<std::vector<std::size_t>> possible_;

@@ -115,7 +115,9 @@ std::optional<PlanReason> PlanSearch::neverPossible(std::size_t v, std::size_t u
     return reason;
   }
   if (longestHere < visit.minutes) {
-    reason.gap = PlanGap::noTechnician;
+    // Nobody there, or so few days of the week that their share of its hours is too short.
+    reason.gap = longestHere == 0 ? PlanGap::noTechnician : PlanGap::noHours;
+    reason.offered = longestHere;
     return reason;
   }
   for (const StandardNeed& need : visit.needs) {
@@ -197,8 +199,7 @@ std::optional<PlanReason> PlanSearch::tooFewHours(const std::vector<Window>& win
       wanted += endingOn[b];
       const bool newWeek = b > a && board_.week(b) != board_.week(b - 1);
       for (std::size_t t = 0; t < thisWeek.size(); ++t) {
-        const int left =
-            board_.request().technicians[t].minutesPerWeek - (newWeek ? thisWeek[t] = 0 : thisWeek[t]);
+        const int left = board_.weekMinutes(t, b) - (newWeek ? thisWeek[t] = 0 : thisWeek[t]);
         const int today = std::min(left, board_.dayMinutes(t, b));
         thisWeek[t] += today;
         offered += today;

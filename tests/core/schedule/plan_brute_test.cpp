@@ -121,7 +121,8 @@ PlanRequest randomRequest(std::mt19937& random) {
     const Date first = from + days(pick(0, 6));
     closed.push_back({first, first + days(pick(0, 3))});
   }
-  PlanRequest request{from, pick(1, 2), WorkCalendar(weekdays, closed), {}, {}, {}};
+  PlanRequest request{
+      from, pick(1, 2), WorkCalendar(weekdays, closed), static_cast<int>(weekdays.count()), {}, {}, {}};
   const int technicians = pick(1, 2);
   for (int t = 0; t < technicians; ++t) {
     PlanTechnician& technician = request.technicians.emplace_back();

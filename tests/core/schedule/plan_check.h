@@ -80,7 +80,16 @@ inline std::vector<std::string> broken(const PlanRequest& request, const WorkPla
     }
   }
   for (const auto& [key, minutes] : weeks) {
-    if (minutes > request.technicians[key.first].minutesPerWeek) {
+    const PlanTechnician& technician = request.technicians[key.first];
+    int there = 0;
+    for (int i = 0; i < 7; ++i) {
+      const Date day = key.second + boost::gregorian::days(i);
+      there += day >= request.from && day < request.from + boost::gregorian::days(7 * request.weeks) &&
+                       request.calendar.isWorkingDay(day) && !in(technician.away, day)
+                   ? 1
+                   : 0;
+    }
+    if (request.weekdays * minutes > there * technician.minutesPerWeek) {
       list.push_back("too much in the week of " + formatDate(key.second));
     }
   }

@@ -23,7 +23,7 @@ const std::bitset<7> kMondayToFriday("0111110");
 
 /// Four weeks from Monday 2026-11-30; one technician, 8 hours a day, 40 a week.
 PlanRequest fourWeeks() {
-  return {day("2026-11-30"), 4, WorkCalendar(kMondayToFriday, {}), {{"ann", 2400, 480, {}}}, {}, {}};
+  return {day("2026-11-30"), 4, WorkCalendar(kMondayToFriday, {}), 5, {{"ann", 2400, 480, {}}}, {}, {}};
 }
 
 PlanVisit visit(std::string place, int minutes, std::string_view earliest, std::string_view due,
@@ -100,8 +100,9 @@ TEST(Plan, WhatIsDueAtOnceComesFirstAndTheUnprovenBeforeTheOverdue) {
 // Two that fit together only in one way, which putting one after the other where it suits it best misses.
 TEST(Plan, OthersMoveSoThatNothingIsLate) {
   PlanRequest request = fourWeeks();
+  request.calendar = WorkCalendar(kMondayToFriday, {{day("2026-12-03"), day("2026-12-04")}});
   request.technicians[0].minutesPerDay = 100;
-  request.technicians[0].minutesPerWeek = 200;
+  request.technicians[0].minutesPerWeek = 334;  // 200 in the first week, which has three days
   request.visits = {visit("A", 60, "2026-11-30", "2026-12-01", "2026-12-01"),
                     visit("A", 60, "2026-11-30", "2026-12-02", "2026-12-02"),
                     visit("A", 40, "2026-11-30", "2026-12-02", "2026-12-02"),
@@ -115,14 +116,40 @@ TEST(Plan, OthersMoveSoThatNothingIsLate) {
 
 TEST(Plan, AWeekIsMondayToSundayAndItsHoursHold) {
   PlanRequest request = fourWeeks();
-  request.from = day("2026-12-03");  // a Thursday
-  request.technicians[0].minutesPerWeek = 480;
+  request.from = day("2026-12-03");  // a Thursday: two of the week's five days are left, with 480 minutes
+  request.technicians[0].minutesPerWeek = 1200;
   request.visits = {visit("A", 300, "2026-12-03", "2026-12-04", "2026-12-11"),
                     visit("A", 300, "2026-12-03", "2026-12-04", "2026-12-11")};
   const WorkPlan plan = checkedPlan(request);
   EXPECT_EQ(dayOf(plan, 0), day("2026-12-04"));
   EXPECT_EQ(dayOf(plan, 1), day("2026-12-07"));
   EXPECT_EQ(reasonOf(plan, 1).gap, PlanGap::noHours);
+  EXPECT_EQ(reasonOf(plan, 1).wanted, 600);
+  EXPECT_EQ(reasonOf(plan, 1).offered, 480);
+}
+
+TEST(Plan, AWeekWithDaysOffHasItsShareOfTheHours) {
+  PlanRequest request = fourWeeks();
+  request.calendar = WorkCalendar(kMondayToFriday, {{day("2026-12-07"), day("2026-12-09")}});
+  request.technicians[0].minutesPerWeek = 250;
+  request.technicians[0].away = {{day("2026-12-10"), day("2026-12-10")}};
+  request.visits = {visit("A", 60, "2026-12-07", "2026-12-11", "2026-12-13")};
+  const WorkPlan plan = checkedPlan(request);
+  EXPECT_EQ(dayOf(plan, 0), day("2026-12-14")) << "one day of five has 50 minutes";
+  EXPECT_EQ(reasonOf(plan, 0).gap, PlanGap::noHours);
+  EXPECT_EQ(reasonOf(plan, 0).offered, 50);
+}
+
+// What is placed first cannot know of the stop that a late visit makes.
+TEST(Plan, AVisitJoinsAStopMadeAfterIt) {
+  PlanRequest request = fourWeeks();
+  request.standards = {"S1"};
+  request.visits = {visit("A", 30, "2026-11-30", "2026-11-30", "2026-12-01"),
+                    visit("A", 30, "2026-11-30", "2026-12-08", "2026-12-20")};
+  request.visits[0].needs = {{"mA", {{0, {day("2026-12-03"), day("2027-01-01")}}}}};
+  const WorkPlan plan = checkedPlan(request);
+  EXPECT_EQ(dayOf(plan, 0), day("2026-12-03"));
+  EXPECT_EQ(dayOf(plan, 1), day("2026-12-03"));
 }
 
 TEST(Plan, AShutdownBeforeTheDueDayBringsItForward) {
