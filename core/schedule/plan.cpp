@@ -22,7 +22,7 @@ class Planner {
     std::iota(order_.begin(), order_.end(), std::size_t{0});
     const auto pressing = [&](std::size_t v) {
       const PlanVisit& visit = request_.visits[v];
-      return std::tuple(!visit.unproven, visit.due, visit.place);
+      return std::tuple(!visit.agreed, !visit.unproven, visit.due, visit.place);
     };
     std::stable_sort(order_.begin(), order_.end(),
                      [&](std::size_t a, std::size_t b) { return pressing(a) < pressing(b); });

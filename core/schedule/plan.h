@@ -52,6 +52,7 @@ struct PlanVisit {
   std::vector<DaySpan> only;   ///< not empty: may be visited on these days only
   std::vector<DaySpan> never;  ///< may not be visited on these days
   std::vector<StandardNeed> needs;
+  std::optional<std::size_t> agreed;  ///< with this technician: nobody else may make it, and it comes first
 };
 
 struct PlanRequest {
@@ -114,7 +115,7 @@ struct WorkPlan {
 /// technician has that day. A visit longer than every technician's day is not cut in two: it stays unplanned
 /// and says so.
 ///
-/// More pressing is: unproven before others, then by due day, then by place, then as given. In that order
+/// More pressing is: what is agreed before others, then the unproven, then by due day, then by place, then as given. In that order
 ///  1. every visit is taken on that can be made by its last day together with those taken on before it: so
 ///     nothing is late that could have been on time, unless a more pressing one would be late instead;
 ///  2. each of those is brought to its due day, or as soon after it as can be, with everything taken on still

@@ -131,7 +131,8 @@ std::size_t PlanBoard::daysUntil(Date day) const {
 }
 
 bool PlanBoard::couldDo(std::size_t v, std::size_t technician, std::size_t day) const {
-  return visit(v).minutes <= dayLimit_[technician][day];
+  const PlanVisit& wanted = visit(v);
+  return wanted.minutes <= dayLimit_[technician][day] && wanted.agreed.value_or(technician) == technician;
 }
 
 const Sets& PlanBoard::standardSets(std::size_t v, std::size_t day) const {
@@ -140,7 +141,7 @@ const Sets& PlanBoard::standardSets(std::size_t v, std::size_t day) const {
 
 bool PlanBoard::hasTime(std::size_t v, std::size_t technician, std::size_t day) const {
   const int minutes = visit(v).minutes;
-  return dayLoad_[technician][day] + minutes <= dayLimit_[technician][day] &&
+  return couldDo(v, technician, day) && dayLoad_[technician][day] + minutes <= dayLimit_[technician][day] &&
          weekLoad_[technician][weekOf_[day]] + minutes <= weekMinutes(technician, day);
 }
 

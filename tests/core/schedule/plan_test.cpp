@@ -166,6 +166,24 @@ TEST(Plan, AShutdownBeforeTheDueDayBringsItForward) {
   EXPECT_EQ(plan.planned.back().time, PlanTime::late);
 }
 
+TEST(Plan, WhatIsAgreedWithATechnicianStays) {
+  PlanRequest request = fourWeeks();
+  request.technicians = {{"ann", 2400, 60, {}}, {"bob", 2400, 60, {}}};
+  request.visits = {visit("A", 60, "2026-11-30", "2026-11-30", "2026-12-14"),
+                    visit("A", 60, "2026-11-30", "2026-11-30", "2026-12-14"),
+                    visit("B", 60, "2026-12-01", "2026-12-01", "2026-12-01")};
+  request.visits[0].unproven = request.visits[1].unproven = true;
+  request.visits[2].earliest = request.visits[2].due = request.visits[2].last = day("2026-11-30");
+  request.visits[2].agreed = 1;
+  const WorkPlan plan = checkedPlan(request);
+  EXPECT_EQ(dayOf(plan, 2), day("2026-11-30"));
+  EXPECT_EQ(dayOf(plan, 0), day("2026-11-30"));
+  EXPECT_EQ(dayOf(plan, 1), day("2026-12-01"));
+  for (const PlannedVisit& each : plan.planned) {
+    EXPECT_EQ(each.technician, each.visit == 2 ? 1U : each.day == day("2026-11-30") ? 0U : each.technician);
+  }
+}
+
 TEST(Plan, AStandardServesOneTechnicianADay) {
   PlanRequest request = fourWeeks();
   request.technicians = {{"ann", 2400, 60, {}}, {"bob", 2400, 60, {}}};
