@@ -23,8 +23,11 @@ Json orNull(std::optional<Date> value);
 
 void printJson(const Surroundings& surroundings, const Json& document);
 
-/// The day given by --on (InputError when it is not a date), or today.
-Date dayOf(const std::string& option, const Surroundings& surroundings);
+/// The day that `text` of the option names (called wrongly when it is not a date), or today when it is empty.
+Date dayOf(const std::string& text, const Surroundings& surroundings, const char* option = "--on");
+
+/// Writes the file whole or, with a StorageError, not at all.
+void writeWhole(const std::string& file, const std::string& text);
 
 /// The record for a command that may write; a wait for another program is told on standard error.
 Store openRecord(const std::string& record, Store::Mode mode, const Surroundings& surroundings);

@@ -133,7 +133,7 @@ class Planner {
       auto slot = day < search_.limitOf(v) && std::binary_search(days.begin(), days.end(), day)
                       ? board_.fit(v, technician, day)
                       : std::nullopt;
-      if (!slot) {
+      if (!slot || slot->choice > were[moved].choice) {
         break;
       }
       board_.place(v, std::move(*slot));

@@ -35,10 +35,11 @@ struct StandardNeed {
   struct Able {
     std::size_t standard = 0;
     DaySpan days;
+    int choice = 0;  ///< 0 first choice; a visit takes a later one only where that makes it less late
     friend bool operator==(const Able&, const Able&) = default;
   };
   std::string what;        ///< for the reasons: "mA"
-  std::vector<Able> able;  ///< preferred first
+  std::vector<Able> able;  ///< of the same choice: preferred first
   friend bool operator==(const StandardNeed&, const StandardNeed&) = default;
 };
 
@@ -115,7 +116,8 @@ struct WorkPlan {
 /// technician has that day. A visit longer than every technician's day is not cut in two: it stays unplanned
 /// and says so.
 ///
-/// More pressing is: what is agreed before others, then the unproven, then by due day, then by place, then as given. In that order
+/// More pressing is: what is agreed before others, then the unproven, then by due day, then by place, then as
+/// given. In that order
 ///  1. every visit is taken on that can be made by its last day together with those taken on before it: so
 ///     nothing is late that could have been on time, unless a more pressing one would be late instead;
 ///  2. each of those is brought to its due day, or as soon after it as can be, with everything taken on still

@@ -9,7 +9,7 @@
 namespace spanwright {
 namespace {
 
-using Sets = std::vector<std::vector<std::size_t>>;
+using Sets = std::vector<StandardSet>;
 
 bool within(const std::vector<DaySpan>& spans, Date day) {
   return std::any_of(spans.begin(), spans.end(), [&](const DaySpan& span) { return span.contains(day); });
@@ -20,24 +20,29 @@ Sets setsOn(const std::vector<StandardNeed>& needs, Date day) {
   Sets sets{{}};
   for (const StandardNeed& need : needs) {
     Sets longer;
-    for (const std::vector<std::size_t>& set : sets) {
+    for (const StandardSet& set : sets) {
       for (const StandardNeed::Able& able : need.able) {
         if (!able.days.contains(day)) {
           continue;
         }
-        std::vector<std::size_t> with = set;
-        if (std::find(with.begin(), with.end(), able.standard) == with.end()) {
-          with.push_back(able.standard);
+        StandardSet with = set;
+        with.choice = std::max(with.choice, able.choice);
+        if (std::find(with.standards.begin(), with.standards.end(), able.standard) == with.standards.end()) {
+          with.standards.push_back(able.standard);
         }
-        if (std::find(longer.begin(), longer.end(), with) == longer.end()) {
+        const bool known = std::any_of(longer.begin(), longer.end(), [&](const StandardSet& other) {
+          return other.standards == with.standards && other.choice <= with.choice;
+        });
+        if (!known) {
           longer.push_back(std::move(with));
         }
       }
     }
     sets = std::move(longer);
   }
-  std::stable_sort(sets.begin(), sets.end(),
-                   [](const auto& a, const auto& b) { return a.size() < b.size(); });
+  std::stable_sort(sets.begin(), sets.end(), [](const StandardSet& a, const StandardSet& b) {
+    return std::pair(a.choice, a.standards.size()) < std::pair(b.choice, b.standards.size());
+  });
   return sets;
 }
 
@@ -156,20 +161,21 @@ std::optional<PlanSlot> PlanBoard::fit(std::size_t v, std::size_t technician, st
   if (!hasTime(v, technician, day)) {
     return std::nullopt;
   }
-  const std::vector<std::size_t>* best = nullptr;
-  auto fewest = std::numeric_limits<std::ptrdiff_t>::max();
-  for (const std::vector<std::size_t>& set : standardSets(v, day)) {
-    if (!free(set, technician, day)) {
+  const StandardSet* best = nullptr;
+  auto least = std::pair(std::numeric_limits<int>::max(), std::ptrdiff_t{0});
+  for (const StandardSet& set : standardSets(v, day)) {
+    if (!free(set.standards, technician, day)) {
       continue;
     }
-    const auto taken =
-        std::count_if(set.begin(), set.end(), [&](std::size_t s) { return held_[s][day].visits == 0; });
-    if (taken < fewest) {
-      fewest = taken;
+    const auto taken = std::count_if(set.standards.begin(), set.standards.end(),
+                                     [&](std::size_t s) { return held_[s][day].visits == 0; });
+    if (std::pair(set.choice, taken) < least) {
+      least = {set.choice, taken};
       best = &set;
     }
   }
-  return best == nullptr ? std::nullopt : std::optional(PlanSlot{technician, day, *best});
+  return best == nullptr ? std::nullopt
+                         : std::optional(PlanSlot{technician, day, best->standards, best->choice});
 }
 
 void PlanBoard::place(std::size_t v, PlanSlot slot) {

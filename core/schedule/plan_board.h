@@ -18,6 +18,12 @@ struct PlanSlot {
   std::size_t technician = 0;
   std::size_t day = 0;
   std::vector<std::size_t> standards;
+  int choice = 0;  ///< the worst among the standards'
+};
+/// What serves all needs of a visit on a day.
+struct StandardSet {
+  std::vector<std::size_t> standards;
+  int choice = 0;
 };
 
 class PlanBoard {
@@ -35,10 +41,12 @@ class PlanBoard {
   const std::vector<std::size_t>& possibleDays(std::size_t v) const { return possible_[v]; }
   /// Is the technician there and, on a day of their own, has time for it?
   bool couldDo(std::size_t v, std::size_t technician, std::size_t day) const;
-  /// The sets of standards that serve the visit on the day, smaller ones first; one empty set without needs.
-  const std::vector<std::vector<std::size_t>>& standardSets(std::size_t v, std::size_t day) const;
+  /// Every set of standards that serves the visit on the day, first choices first; one empty set without
+  /// needs.
+  const std::vector<StandardSet>& standardSets(std::size_t v, std::size_t day) const;
 
-  /// The slot with the standards that leave most to others, or nothing when there is no room.
+  /// The slot with the best choice of standards, among equals with those that leave most to others; nothing
+  /// when there is no room.
   std::optional<PlanSlot> fit(std::size_t v, std::size_t technician, std::size_t day) const;
   /// Is there time left, whatever the standards?
   bool hasTime(std::size_t v, std::size_t technician, std::size_t day) const;
@@ -65,7 +73,7 @@ class PlanBoard {
   /// Visits with the same needs share what serves them.
   struct Needs {
     const std::vector<StandardNeed>* needs = nullptr;
-    std::vector<std::vector<std::vector<std::size_t>>> sets;  ///< by day
+    std::vector<std::vector<StandardSet>> sets;  ///< by day
   };
   struct Held {
     std::size_t technician = 0;

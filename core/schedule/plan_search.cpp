@@ -138,7 +138,7 @@ std::optional<PlanReason> PlanSearch::neverPossible(std::size_t v, std::size_t u
 bool PlanSearch::placeDirectly(std::size_t v, std::size_t until) {
   const std::size_t dueUntil = board_.daysUntil(board_.visit(v).due);
   std::optional<PlanSlot> best;
-  using Cost = std::tuple<std::size_t, bool, std::size_t, int>;
+  using Cost = std::tuple<std::size_t, int, bool, std::size_t, int>;
   Cost least;
   for (const std::size_t d : board_.possibleDays(v)) {
     if (d >= until) {
@@ -153,7 +153,7 @@ bool PlanSearch::placeDirectly(std::size_t v, std::size_t until) {
       const bool joins = std::any_of(there.begin(), there.end(), [&](std::size_t other) {
         return board_.visit(other).place == board_.visit(v).place;
       });
-      const Cost cost{d < dueUntil ? 0 : d + 1 - dueUntil, !joins, board_.dayCount() - d,
+      const Cost cost{d < dueUntil ? 0 : d + 1 - dueUntil, slot->choice, !joins, board_.dayCount() - d,
                       board_.weekLoad(t, d)};
       if (!best || cost < least) {
         least = cost;
@@ -217,8 +217,8 @@ bool PlanSearch::mustUse(const Window& window, std::size_t standard) const {
     if (d >= window.until) {
       break;
     }
-    for (const std::vector<std::size_t>& set : board_.standardSets(window.v, d)) {
-      if (std::find(set.begin(), set.end(), standard) == set.end()) {
+    for (const StandardSet& set : board_.standardSets(window.v, d)) {
+      if (std::find(set.standards.begin(), set.standards.end(), standard) == set.standards.end()) {
         return false;
       }
     }
@@ -228,7 +228,7 @@ bool PlanSearch::mustUse(const Window& window, std::size_t standard) const {
 
 std::optional<PlanReason> PlanSearch::tooFewStandardDays(const std::vector<Window>& windows) const {
   const Window& own = windows.front();
-  for (const std::size_t s : board_.standardSets(own.v, own.hull.first).front()) {
+  for (const std::size_t s : board_.standardSets(own.v, own.hull.first).front().standards) {
     if (!mustUse(own, s)) {
       continue;
     }
@@ -374,11 +374,11 @@ bool PlanSearch::descend(std::vector<Window>& open) {
   const Window window = open[chosen];
   open.erase(open.begin() + static_cast<std::ptrdiff_t>(chosen));
   for (const Candidate at : places) {
-    for (const std::vector<std::size_t>& set : board_.standardSets(window.v, at.day)) {
-      if (!board_.free(set, at.technician, at.day)) {
+    for (const StandardSet& set : board_.standardSets(window.v, at.day)) {
+      if (!board_.free(set.standards, at.technician, at.day)) {
         continue;
       }
-      board_.place(window.v, {at.technician, at.day, set});
+      board_.place(window.v, {at.technician, at.day, set.standards, set.choice});
       if (descend(open)) {
         return true;
       }

@@ -30,7 +30,8 @@ template <typename Map, typename Known>
 void refuseUnknown(const Map& map, const char* what, const Known& known, std::vector<Problem>& problems) {
   for (const auto& [name, value] : map) {
     if (!known(name)) {
-      problems.push_back({{}, fmt::format("there is no {} \"{}\" in the register", what, name), "correct the name"});
+      problems.push_back(
+          {{}, fmt::format("there is no {} \"{}\" in the register", what, name), "correct the name"});
     }
   }
 }
@@ -39,7 +40,8 @@ void refuseFaulty(const Register& site, const PlanQuestion& question) {
   std::vector<Problem> problems;
   constexpr int kMostWeeks = 520;
   if (question.weeks < 1 || question.weeks > kMostWeeks) {
-    problems.push_back({{}, fmt::format("{} weeks cannot be planned", question.weeks),
+    problems.push_back({{},
+                        fmt::format("{} weeks cannot be planned", question.weeks),
                         fmt::format("give 1 to {}", kMostWeeks)});
   }
   const auto technician = [&](const std::string& login) {
@@ -69,9 +71,9 @@ std::vector<PlanTechnician> techniciansOf(const Register& site, const PlanQuesti
   std::vector<PlanTechnician> technicians;
   for (const Person& person : site.people) {
     const auto supposed = question.hours.find(person.login);
-    const double hours = question.hoursFactor * (supposed != question.hours.end()
-                                                     ? supposed->second
-                                                     : person.hoursPerWeek.value_or(0.0));
+    const double hours =
+        question.hoursFactor *
+        (supposed != question.hours.end() ? supposed->second : person.hoursPerWeek.value_or(0.0));
     if (!(hours > 0.0) || (person.leftOn && *person.leftOn < question.from)) {
       continue;
     }
@@ -104,9 +106,13 @@ class SitePlanner {
     plan_.from = question.from;
     plan_.until = question.from + days(7 * question.weeks - 1);
     const std::set<int> weekdays(rules_.workingWeekdays.begin(), rules_.workingWeekdays.end());
-    request_ = std::make_unique<PlanRequest>(PlanRequest{question.from, question.weeks, workCalendar(rules_),
+    request_ = std::make_unique<PlanRequest>(PlanRequest{question.from,
+                                                         question.weeks,
+                                                         workCalendar(rules_),
                                                          static_cast<int>(weekdays.size()),
-                                                         techniciansOf(site_, question), {}, {}});
+                                                         techniciansOf(site_, question),
+                                                         {},
+                                                         {}});
     for (const Standard& standard : site_.standards) {
       request_->standards.push_back(standard.serial);
     }
@@ -140,7 +146,8 @@ class SitePlanner {
   void addDue(const DueItem& item) {
     const bool atOnce = item.due.state == DueState::unproven || item.due.state == DueState::overdue;
     Behind behind;
-    behind.subject = {item.channel, item.place, item.subject, {}, 0, item.due.state, item.due.dueOn, {}, {}, {}, true};
+    behind.subject = {item.channel,   item.place, item.subject, {}, 0,   item.due.state,
+                      item.due.dueOn, {},         {},           {}, true};
     if (!atOnce && *item.due.dueOn > plan_.until) {
       return;
     }
@@ -157,11 +164,12 @@ class SitePlanner {
     if (atOnce) {
       visit.due = request_->calendar.onOrAfter(plan_.from).value_or(plan_.from);
       visit.earliest = plan_.from;
+      visit.last = visit.due + days(rules_.graceDays);
     } else {
-      visit.due = *item.due.dueOn;
-      visit.earliest = earliestFor(visit.due, item.intervalDays);
+      visit.last = std::max(*item.due.dueOn + days(rules_.graceDays), plan_.from);
+      visit.due = std::clamp(*item.due.dueOn, plan_.from, visit.last);
+      visit.earliest = std::min(visit.due, earliestFor(*item.due.dueOn, item.intervalDays));
     }
-    visit.last = visit.due + days(rules_.graceDays);
     request_->visits.push_back(std::move(visit));
     behind_.push_back(std::move(behind));
   }
@@ -221,11 +229,23 @@ class SitePlanner {
       if (planned.reason) {
         say(behind.subject, planned.visit, *planned.reason);
       }
+      tellOfLongDue(behind.subject, planned.day);
     }
     for (const UnplannedVisit& unplanned : work.unplanned) {
       PlannedSubject subject = behind_[unplanned.visit].subject;
       say(subject, unplanned.visit, unplanned.reason);
       plan_.notPlanned.push_back(std::move(subject));
+    }
+  }
+
+  /// What was due before the plan began is not on time, however soon it is visited.
+  void tellOfLongDue(PlannedSubject& subject, Date day) const {
+    if (subject.state == DueState::unproven || !subject.due || *subject.due >= plan_.from) {
+      return;
+    }
+    subject.time = day <= *subject.due + days(rules_.graceDays) ? PlanTime::inGrace : PlanTime::late;
+    if (subject.reason.empty()) {
+      subject.reason = "it was due before the plan begins";
     }
   }
 
@@ -252,7 +272,7 @@ class SitePlanner {
       visit.agreed = planned.technician;
       visit.needs.clear();
       for (const std::size_t standard : planned.standards) {
-        visit.needs.push_back({{}, {{standard, {planned.day, planned.day}}}});
+        visit.needs.push_back({{}, {{standard, {planned.day, planned.day}, 0}}});
       }
       visits.push_back(std::move(visit));
       behind.push_back(from);
@@ -281,7 +301,8 @@ class SitePlanner {
     next.first.unproven = false;
     next.first.due = *due.dueOn;
     next.first.last = *due.dueOn + days(rules_.graceDays);
-    next.first.earliest = std::max(day + days(1), earliestFor(*due.dueOn, static_cast<int>((*due.dueOn - day).days())));
+    next.first.earliest =
+        std::max(day + days(1), earliestFor(*due.dueOn, static_cast<int>((*due.dueOn - day).days())));
     next.second.isPlanned = false;
     PlannedSubject& subject = next.second.subject;
     subject.state = DueState::ok;
@@ -300,8 +321,9 @@ class SitePlanner {
     for (const Behind& each : behind_) {
       const std::string cabinet = cabinetOf(each.subject.place);
       const auto rank = places.find(cabinet);
-      PlannedStop& stop = stops[{each.planned.day, each.planned.technician,
-                                 rank == places.end() ? static_cast<int>(places.size()) : rank->second, cabinet}];
+      PlannedStop& stop =
+          stops[{each.planned.day, each.planned.technician,
+                 rank == places.end() ? static_cast<int>(places.size()) : rank->second, cabinet}];
       stop.day = each.planned.day;
       stop.week = isoWeek(stop.day);
       stop.person = request_->technicians[each.planned.technician].name;
@@ -316,9 +338,11 @@ class SitePlanner {
     }
     for (auto& [key, stop] : stops) {
       std::sort(stop.standards.begin(), stop.standards.end());
-      std::sort(stop.visits.begin(), stop.visits.end(), [&](const PlannedSubject& a, const PlannedSubject& b) {
-        return std::pair(channels.at(a.channel), a.subject) < std::pair(channels.at(b.channel), b.subject);
-      });
+      std::sort(stop.visits.begin(), stop.visits.end(),
+                [&](const PlannedSubject& a, const PlannedSubject& b) {
+                  return std::pair(channels.at(a.channel), a.subject) <
+                         std::pair(channels.at(b.channel), b.subject);
+                });
       plan_.stops.push_back(std::move(stop));
     }
   }
@@ -383,7 +407,8 @@ std::string hoursText(int minutes) {
 std::string cabinetOf(const std::string& place) {
   constexpr std::string_view kBetween = " / ";
   const std::size_t first = place.find(kBetween);
-  const std::size_t second = first == std::string::npos ? first : place.find(kBetween, first + kBetween.size());
+  const std::size_t second =
+      first == std::string::npos ? first : place.find(kBetween, first + kBetween.size());
   return place.substr(0, second);
 }
 

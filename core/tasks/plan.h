@@ -20,8 +20,8 @@ namespace spanwright {
 struct PlanQuestion {
   Date from;
   int weeks = 1;
-  std::map<std::string, double> hours;  ///< in a week, by login; 0: not sent to visits
-  double hoursFactor = 1.0;             ///< of everybody's hours, those above too
+  std::map<std::string, double> hours;                        ///< in a week, by login; 0: not sent to visits
+  double hoursFactor = 1.0;                                   ///< of everybody's hours, those above too
   std::map<std::string, std::vector<DaySpan>> standardsAway;  ///< by serial
   std::map<std::string, std::vector<DaySpan>> peopleAway;     ///< by login, beside the register's
   std::map<std::string, std::vector<DaySpan>> onlyOn;         ///< by tag: may be visited on these days only
@@ -45,9 +45,9 @@ struct PlannedSubject {
 /// A technician at a cabinet on one day.
 struct PlannedStop {
   Date day;
-  std::string week;    ///< ISO 8601: "2026-W48"
-  std::string person;  ///< login
-  std::string cabinet;  ///< path
+  std::string week;                    ///< ISO 8601: "2026-W48"
+  std::string person;                  ///< login
+  std::string cabinet;                 ///< path
   std::vector<PlannedSubject> visits;  ///< in walking order
   std::vector<std::string> standards;  ///< serials
   int minutes() const;
@@ -57,14 +57,14 @@ struct PlannedWeek {
   std::string week;
   std::string person;
   int planned = 0;  ///< minutes
-  int hours = 0;    ///< minutes there are, days off and a plan that begins or ends within the week allowed for
+  int hours = 0;  ///< minutes there are, days off and a plan that begins or ends within the week allowed for
 };
 struct SitePlan {
-  Date from, until;                      ///< both included
-  std::vector<PlannedStop> stops;        ///< by day, person, walking order
+  Date from, until;                        ///< both included
+  std::vector<PlannedStop> stops;          ///< by day, person, walking order
   std::vector<PlannedSubject> notPlanned;  ///< most pressing first
-  std::vector<PlannedWeek> weeks;        ///< by week and person
-  std::size_t visits() const;            ///< planned ones
+  std::vector<PlannedWeek> weeks;          ///< by week and person
+  std::size_t visits() const;              ///< planned ones
 };
 
 /// Longest day of a technician, in hours (common practice, no source).

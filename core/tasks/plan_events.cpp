@@ -18,9 +18,10 @@ std::vector<CalendarEvent> planEvents(const SitePlan& plan, const Register& site
     event.location = stop.cabinet;
     event.busy = true;
     for (const PlannedSubject& visit : stop.visits) {
-      event.description += fmt::format("{} ({}), plan {}, {}: due {}{}\n", visit.channel, text(visit.subject),
-                                       visit.plan, visit.place, visit.due ? formatDate(*visit.due) : "at once",
-                                       visit.state == DueState::unproven ? ", unproven" : "");
+      event.description +=
+          fmt::format("{} ({}), plan {}, {}: due {}{}\n", visit.channel, text(visit.subject), visit.plan,
+                      visit.place, visit.due ? formatDate(*visit.due) : "at once",
+                      visit.state == DueState::unproven ? ", unproven" : "");
     }
     event.description += fmt::format("Standards: {}", fmt::join(stop.standards, ", "));
   }

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <tuple>
 #include <utility>
 
 #include "core/tasks/certificate_value.h"
@@ -57,21 +58,35 @@ std::string rangeText(const std::vector<MeasuredValue>& values) {
   return from == to ? fmt::format("{} {}", from, unit) : fmt::format("{} to {} {}", from, to, unit);
 }
 
+/// Reaches it with a range fit for it: mV of a couple are not made or measured on a range of volts, which the
+/// record does take (with its large uncertainty).
+bool serves(const VisitSheet& sheet, const StandardCertificate& certificate, const MeasuredValue& value) {
+  const auto placed = placeOn(sheet, certificate.ranges, value);
+  return placed && (dimension(value.unit) != Dimension::temperature || placed->range->unit != Unit::volt);
+}
+
 StandardNeed needFor(const VisitSheet& sheet, const std::vector<MeasuredValue>& values,
-                     const std::vector<UsableDays>& usable, const std::vector<std::string>& preferred) {
+                     const std::vector<UsableDays>& usable, const std::vector<std::string>& lastUsed) {
   StandardNeed need{rangeText(values), {}};
+  const std::vector<Standard>& standards = sheet.site->standards;
+  const auto ofKind = [&](const Standard& standard) {
+    return std::any_of(lastUsed.begin(), lastUsed.end(), [&](const std::string& serial) {
+      const Standard* used = sheet.site->standard(serial);
+      return used != nullptr && used->description == standard.description && used->model == standard.model;
+    });
+  };
   for (const UsableDays& each : usable) {
     const bool covers = std::all_of(values.begin(), values.end(), [&](const MeasuredValue& value) {
-      return coversValue(sheet, *each.certificate, value);
+      return serves(sheet, *each.certificate, value);
     });
     if (covers) {
-      need.able.push_back({each.standard, each.days});
+      need.able.push_back({each.standard, each.days, ofKind(standards[each.standard]) ? 0 : 1});
     }
   }
   const auto rank = [&](const StandardNeed::Able& able) {
-    const std::string& serial = sheet.site->standards[able.standard].serial;
-    const auto at = std::find(preferred.begin(), preferred.end(), serial);
-    return std::pair(at - preferred.begin(), serial);
+    const std::string& serial = standards[able.standard].serial;
+    const auto at = std::find(lastUsed.begin(), lastUsed.end(), serial);
+    return std::tuple(able.choice, at - lastUsed.begin(), serial);
   };
   std::stable_sort(need.able.begin(), need.able.end(),
                    [&](const auto& a, const auto& b) { return rank(a) < rank(b); });
@@ -106,17 +121,17 @@ std::vector<UsableDays> usableDays(const Register& site, DaySpan within,
 }
 
 std::vector<StandardNeed> standardNeeds(const VisitSheet& sheet, const std::vector<UsableDays>& usable,
-                                        const std::vector<std::string>& preferred) {
+                                        const std::vector<std::string>& lastUsed) {
   std::vector<StandardNeed> needs;
   for (const Group& group : groupsOf(sheet)) {
-    StandardNeed whole = needFor(sheet, group.values, usable, preferred);
+    StandardNeed whole = needFor(sheet, group.values, usable, lastUsed);
     if (!whole.able.empty() || group.values.size() == 1) {
       needs.push_back(std::move(whole));
       continue;
     }
     std::vector<StandardNeed> single;
     for (const MeasuredValue& value : group.values) {
-      StandardNeed one = needFor(sheet, {value}, usable, preferred);
+      StandardNeed one = needFor(sheet, {value}, usable, lastUsed);
       if (std::find(single.begin(), single.end(), one) == single.end()) {
         single.push_back(std::move(one));
       }

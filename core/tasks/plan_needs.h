@@ -25,10 +25,11 @@ std::vector<UsableDays> usableDays(const Register& site, DaySpan within,
                                    const std::map<std::string, std::vector<DaySpan>>& away);
 
 /// One need for each quantity that a standard applies or measures at the sheet's points, told by what is
-/// expected there: "4 to 20 mA". A certificate serves it when it reaches every value (coversValue); where no
-/// standard ever reaches all of them, every value is a need of its own. Standards in `preferred` (serials)
-/// come first, the others by serial.
+/// expected there: "4 to 20 mA". A certificate serves it when it reaches every value (placeOn), temperatures
+/// at thermocouple inputs not on a range of volts; where no standard ever reaches all of them, every value is
+/// a need of its own. First choice are standards of the model of those used last (`lastUsed`, serials): the
+/// register does not say what a standard can feed and what it can only measure, but who used it knew.
 std::vector<StandardNeed> standardNeeds(const VisitSheet& sheet, const std::vector<UsableDays>& usable,
-                                        const std::vector<std::string>& preferred);
+                                        const std::vector<std::string>& lastUsed);
 
 }  // namespace spanwright

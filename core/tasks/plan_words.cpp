@@ -13,11 +13,13 @@ namespace spanwright {
 namespace {
 
 std::string spanText(const DaySpan& span) {
-  return span.first == span.last ? "on " + formatDate(span.first)
-                                 : fmt::format("from {} to {}", formatDate(span.first), formatDate(span.last));
+  return span.first == span.last
+             ? "on " + formatDate(span.first)
+             : fmt::format("from {} to {}", formatDate(span.first), formatDate(span.last));
 }
 
-std::string noWorkingDayText(const PlanVisit& visit, const PlanReason& reason, const CalendarRules& calendar) {
+std::string noWorkingDayText(const PlanVisit& visit, const PlanReason& reason,
+                             const CalendarRules& calendar) {
   if (!visit.only.empty() || !visit.never.empty()) {
     return fmt::format("{} there is no working day on which the channel may be visited",
                        spanText(reason.span));
@@ -63,9 +65,8 @@ std::string planReasonText(const PlanRequest& request, const PlanVisit& visit, c
       return fmt::format("it takes {} in one go, and nobody has a day longer than {}",
                          hoursText(reason.wanted), hoursText(reason.offered));
     case PlanGap::noTechnician:
-      return request.technicians.empty()
-                 ? std::string("no technician has hours for calibrations")
-                 : fmt::format("no technician is there {}", spanText(reason.span));
+      return request.technicians.empty() ? std::string("no technician has hours for calibrations")
+                                         : fmt::format("no technician is there {}", spanText(reason.span));
     case PlanGap::noStandard:
       return noStandardText(request, visit, reason);
     case PlanGap::standardsApart:
@@ -75,13 +76,14 @@ std::string planReasonText(const PlanRequest& request, const PlanVisit& visit, c
       return fmt::format("no hours left: {} of visits fall {}, and technicians have {}",
                          hoursText(reason.wanted), spanText(reason.span), hoursText(reason.offered));
     case PlanGap::standardTaken:
-      return fmt::format("{} of visits need standard {} {}, and it can be with one technician a day, {} in all",
-                         hoursText(reason.wanted), reason.what, spanText(reason.span),
-                         hoursText(reason.offered));
+      return fmt::format(
+          "{} of visits need standard {} {}, and it can be with one technician a day, {} in all",
+          hoursText(reason.wanted), reason.what, spanText(reason.span), hoursText(reason.offered));
     case PlanGap::arrangement:
       return reason.proven
-                 ? fmt::format("hours and standards {} do not go together for it and all that is more pressing",
-                               spanText(reason.span))
+                 ? fmt::format(
+                       "hours and standards {} do not go together for it and all that is more pressing",
+                       spanText(reason.span))
                  : fmt::format("no place was found for it {}, though not every arrangement could be tried",
                                spanText(reason.span));
   }

@@ -144,7 +144,7 @@ PlanRequest randomRequest(std::mt19937& random) {
     for (int s = 0; s < standards; ++s) {
       if (pick(0, 3) > 0) {
         need.able.push_back(
-            {static_cast<std::size_t>(s), {from + days(pick(-3, 3)), from + days(pick(3, 14))}});
+            {static_cast<std::size_t>(s), {from + days(pick(-3, 3)), from + days(pick(3, 14))}, pick(0, 1)});
       }
     }
   }

@@ -146,7 +146,7 @@ TEST(Plan, AVisitJoinsAStopMadeAfterIt) {
   request.standards = {"S1"};
   request.visits = {visit("A", 30, "2026-11-30", "2026-11-30", "2026-12-01"),
                     visit("A", 30, "2026-11-30", "2026-12-08", "2026-12-20")};
-  request.visits[0].needs = {{"mA", {{0, {day("2026-12-03"), day("2027-01-01")}}}}};
+  request.visits[0].needs = {{"mA", {{0, {day("2026-12-03"), day("2027-01-01")}, 0}}}};
   const WorkPlan plan = checkedPlan(request);
   EXPECT_EQ(dayOf(plan, 0), day("2026-12-03"));
   EXPECT_EQ(dayOf(plan, 1), day("2026-12-03"));
@@ -188,7 +188,7 @@ TEST(Plan, AStandardServesOneTechnicianADay) {
   PlanRequest request = fourWeeks();
   request.technicians = {{"ann", 2400, 60, {}}, {"bob", 2400, 60, {}}};
   request.standards = {"S1"};
-  const StandardNeed milliamp{"mA", {{0, {day("2026-11-01"), day("2027-01-01")}}}};
+  const StandardNeed milliamp{"mA", {{0, {day("2026-11-01"), day("2027-01-01")}, 0}}};
   for (int i = 0; i < 3; ++i) {
     request.visits.push_back(visit("A", 60, "2026-11-30", "2026-12-01", "2026-12-24"));
     request.visits.back().needs = {milliamp};
@@ -201,12 +201,29 @@ TEST(Plan, AStandardServesOneTechnicianADay) {
   EXPECT_EQ(reasonOf(plan, 2).what, "S1");
 }
 
+TEST(Plan, ALaterChoiceOfStandardIsTakenOnlyToBeLessLate) {
+  PlanRequest request = fourWeeks();
+  request.standards = {"good", "other"};
+  request.visits = {visit("A", 30, "2026-12-01", "2026-12-10", "2026-12-24"),
+                    visit("A", 30, "2026-12-07", "2026-12-10", "2026-12-24")};
+  for (PlanVisit& each : request.visits) {
+    each.needs = {
+        {"mA",
+         {{0, {day("2026-11-01"), day("2026-12-03")}, 0}, {1, {day("2026-11-01"), day("2027-01-01")}, 1}}}};
+  }
+  const WorkPlan plan = checkedPlan(request);
+  EXPECT_EQ(dayOf(plan, 0), day("2026-12-03"));
+  EXPECT_EQ(plan.planned[0].standards, std::vector<std::size_t>{0});
+  EXPECT_EQ(dayOf(plan, 1), day("2026-12-10"));
+  EXPECT_EQ(plan.planned[1].standards, std::vector<std::size_t>{1});
+}
+
 TEST(Plan, WhyAVisitCannotBeMade) {
   PlanRequest request = fourWeeks();
   request.technicians[0].away = {{day("2026-12-14"), day("2026-12-18")}};
   request.standards = {"S1", "S2"};
-  const StandardNeed milliamp{"mA", {{0, {day("2026-11-01"), day("2026-12-04")}}}};
-  const StandardNeed volt{"V", {{1, {day("2026-12-08"), day("2026-12-30")}}}};
+  const StandardNeed milliamp{"mA", {{0, {day("2026-11-01"), day("2026-12-04")}, 0}}};
+  const StandardNeed volt{"V", {{1, {day("2026-12-08"), day("2026-12-30")}, 0}}};
   request.visits = {visit("A", 481, "2026-11-30", "2026-12-10", "2026-12-20"),
                     visit("A", 30, "2026-12-07", "2026-12-10", "2026-12-20"),
                     visit("A", 30, "2026-11-30", "2026-12-10", "2026-12-20"),
@@ -261,9 +278,9 @@ TEST(Plan, AYearOfALargeSite) {
     needs[n].what = "quantity " + std::to_string(n);
     for (std::size_t i = 0; i < 6 - n; ++i) {
       request.standards.push_back("S" + std::to_string(request.standards.size()));
-      needs[n].able.push_back(
-          {request.standards.size() - 1,
-           {day("2026-01-01"), day("2026-12-31") + boost::gregorian::days(pick(0, 200))}});
+      needs[n].able.push_back({request.standards.size() - 1,
+                               {day("2026-01-01"), day("2026-12-31") + boost::gregorian::days(pick(0, 200))},
+                               0});
     }
   }
   for (int v = 0; v < 4000; ++v) {
