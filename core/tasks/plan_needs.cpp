@@ -51,9 +51,7 @@ std::string rangeText(const std::vector<MeasuredValue>& values) {
   const auto [low, high] =
       std::minmax_element(values.begin(), values.end(),
                           [](const MeasuredValue& a, const MeasuredValue& b) { return a.value < b.value; });
-  constexpr int kDigits = 6;
-  const std::string from = formatSignificant(low->value, kDigits),
-                    to = formatSignificant(high->value, kDigits);
+  const std::string from = plainNumber(low->value), to = plainNumber(high->value);
   const std::string unit(displaySymbol(low->unit));
   return from == to ? fmt::format("{} {}", from, unit) : fmt::format("{} to {} {}", from, to, unit);
 }
@@ -94,6 +92,12 @@ StandardNeed needFor(const VisitSheet& sheet, const std::vector<MeasuredValue>& 
 }
 
 }  // namespace
+
+std::string plainNumber(double value) {
+  constexpr int kDigits = 6;
+  const auto rounded = parseNumber(formatSignificant(value, kDigits));
+  return formatShortest(rounded ? rounded->value : value);
+}
 
 std::vector<UsableDays> usableDays(const Register& site, DaySpan within,
                                    const std::map<std::string, std::vector<DaySpan>>& away) {

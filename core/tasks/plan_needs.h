@@ -32,4 +32,7 @@ std::vector<UsableDays> usableDays(const Register& site, DaySpan within,
 std::vector<StandardNeed> standardNeeds(const VisitSheet& sheet, const std::vector<UsableDays>& usable,
                                         const std::vector<std::string>& lastUsed);
 
+/// To six digits, without zeros at the end: "4", "0.333333".
+std::string plainNumber(double value);
+
 }  // namespace spanwright

@@ -23,12 +23,11 @@
 namespace spanwright {
 namespace {
 
-constexpr int kDigits = 6;
 constexpr int kMoreDecimals = 3;  // that show a limit in full
 
 std::string withUnit(double value, Unit unit) {
   const std::string symbol(displaySymbol(unit));
-  return formatSignificant(value, kDigits) + (symbol.empty() ? "" : " " + symbol);
+  return plainNumber(value) + (symbol.empty() ? "" : " " + symbol);
 }
 
 /// The last calibration of the subject under the setup and sensor of the sheet that counts.
