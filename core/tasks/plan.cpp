@@ -191,7 +191,7 @@ class SitePlanner {
     visit.place = cabinetOf(subject.place);
     visit.only = daysOf(question_.onlyOn, subject.channel);
     visit.never = daysOf(question_.notOn, subject.channel);
-    visit.needs = standardNeeds(sheet, usable_, lastStandards(subject));
+    visit.needs = standardNeeds(sheet, usable_, standardsUsed(sheet));
     std::vector<std::string> whats;
     for (const StandardNeed& need : visit.needs) {
       whats.push_back(need.what);
@@ -200,10 +200,27 @@ class SitePlanner {
     return std::nullopt;
   }
 
-  std::vector<std::string> lastStandards(const PlannedSubject& subject) const {
+  /// Of the last calibration of this subject under its present setup; failing that, of any channel of the
+  /// same kind.
+  std::vector<std::string> standardsUsed(const VisitSheet& sheet) const {
+    if (auto own = lastStandards(sheet.channel->tag, sheet.subject, sheet.setup->version); !own.empty()) {
+      return own;
+    }
+    for (const Channel& other : site_.channels) {
+      const SetupVersion* setup = setupInForce(other, sheet.when);
+      if (setup != nullptr && kindName(setup->setup) == kindName(sheet.setup->setup)) {
+        if (auto theirs = lastStandards(other.tag, sheet.subject, setup->version); !theirs.empty()) {
+          return theirs;
+        }
+      }
+    }
+    return {};
+  }
+
+  std::vector<std::string> lastStandards(const std::string& channel, Subject subject, int setup) const {
     CalibrationId last = 0;
-    for (const CalibrationSummary& summary : store_.calibrations(subject.channel)) {
-      if (summary.subject == subject.subject && counts(summary.state) &&
+    for (const CalibrationSummary& summary : store_.calibrations(channel)) {
+      if (summary.subject == subject && summary.setupVersion == setup && counts(summary.state) &&
           summary.performed.date() <= plan_.from) {
         last = summary.id;
       }
