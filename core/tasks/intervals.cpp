@@ -253,6 +253,11 @@ FixedInterval chosenLength(const IntervalChoice& choice, const IntervalItem& ite
     throw InputError(fmt::format("nothing is proposed for {} ({})", choice.channel, item.proposal.evidence),
                      "give days or months with a reason, or wait for more visits");
   }
+  if (*item.proposal.days == item.nowDays) {
+    throw InputError(fmt::format("what is proposed for {} is what holds already ({} days)", choice.channel,
+                                 item.nowDays),
+                     "nothing needs changing");
+  }
   return {*item.proposal.days, 0};
 }
 

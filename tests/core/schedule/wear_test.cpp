@@ -13,7 +13,7 @@
 namespace spanwright {
 namespace {
 
-const std::string kStatistics = SPANWRIGHT_SOURCE_DIR "/tests/reference/statistics/";
+const std::string kStatistics = SPANWRIGHT_REFERENCE_DIR "/statistics/";
 
 // Turbine parts looked at once for cracks (Applied Life Data Analysis, 1982, p. 415): a published fit of
 // failures known to lie between two looks. Data looked up; the printed fit from memory, and reproduced by two

@@ -263,6 +263,7 @@ TEST_F(IntervalsTest, WhatCannotBeAcceptedIsRefusedAndNothingWritten) {
   wrong = choice("TT-2");
   wrong.subject = Subject::loop;
   EXPECT_THAT(say(wrong), HasSubstr("no routine for the subject loop"));
+  EXPECT_THAT(say(choice("TT-1")), HasSubstr("what is proposed for TT-1 is what holds already"));
   EXPECT_THAT(say(choice("TT-3")), HasSubstr("nothing is proposed for TT-3 (Too few outcomes"));
   EXPECT_EQ(store().journalHead(), head);
   EXPECT_TRUE(store().site().channel("TT-2")->acceptedIntervals.empty());
