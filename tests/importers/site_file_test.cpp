@@ -218,15 +218,18 @@ INSTANTIATE_TEST_SUITE_P(
         Mistake{"months = 12", "months = 12\ndays = 365", "give exactly one of months and days"},
         Mistake{"months = 12", "", "give exactly one of months and days"},
         Mistake{"grace_days = 7", "early_days = -1", "8:14 early_days of [calendar] is the number -1"},
-        Mistake{"left_on", "hours_per_week = 0\nleft_on",
-                "13:18 hours_per_week of [[person]] \"mt\" is the number 0; a number above 0"},
+        Mistake{
+            "left_on", "hours_per_week = 0\nleft_on",
+            "13:18 hours_per_week of [[person]] \"mt\" is the number 0; a number above 0, at most 168, is "
+            "expected"},
         Mistake{
             "roles = [\"technician\", \"reviewer\"]", "roles = [\"reviewer\"]\nhours_per_week = 8",
             "13:18 hours_per_week of [[person]] \"mt\" is given, but only technicians are sent to visits"},
         Mistake{"left_on", "away = [ { first = 2026-07-02, last = 2026-07-01 } ]\nleft_on",
                 "is before first (2026-07-02)"},
         Mistake{"months = 12", "months = 12\npolicy = \"yearly\"",
-                "19:10 policy of [[interval]] \"yearly\" is \"yearly\"; one of the words fixed, staircase, "
+                "19:10 policy of [[interval]] \"yearly\" is the text \"yearly\"; one of the words fixed, "
+                "staircase, "
                 "reliability, forecast"},
         Mistake{
             "months = 12", "months = 12\ntarget = 0.9",
@@ -243,10 +246,11 @@ INSTANTIATE_TEST_SUITE_P(
         Mistake{"months = 12",
                 "months = 12\npolicy = \"staircase\"\nminimum_days = 30\nmaximum_days = 900\nlengthen = "
                 "1\nshorten = 0.5",
-                "22:12 lengthen of [[interval]] \"yearly\" is the number 1; a number above 1"},
-        Mistake{"months = 12",
-                "months = 12\npolicy = \"reliability\"\nminimum_days = 30\nmaximum_days = 900\ntarget = 1.5",
-                "22:10 target of [[interval]] \"yearly\" is the number 1.5; a number above 0"},
+                "22:12 lengthen of [[interval]] \"yearly\" is the number 1; a number above 1, at most 4, is"},
+        Mistake{
+            "months = 12",
+            "months = 12\npolicy = \"reliability\"\nminimum_days = 30\nmaximum_days = 900\ntarget = 1.5",
+            "22:10 target of [[interval]] \"yearly\" is the number 1.5; a number above 0, at most 0.999, is"},
         Mistake{
             "months = 12", "months = 12\nmaximum_days = 300",
             "18:10 months of [[interval]] \"yearly\" cannot be used (the interval to start with lies outside "
