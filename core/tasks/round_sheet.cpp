@@ -67,7 +67,10 @@ RoundSheetPoint pointOf(const VisitSheet& sheet, const TestPoint& point,
                         const std::optional<Calibration>& last) {
   RoundSheetPoint line;
   line.label = point.label;
-  line.applied = withUnit(point.nominalApplied, point.appliedUnit) + atTerminals(sheet, point);
+  const bool ramp = point.role == PointRole::switchOn || point.role == PointRole::switchOff ||
+                    point.role == PointRole::alarmTrip || point.role == PointRole::alarmReset;
+  line.applied = (ramp ? "ramp past " : "") + withUnit(point.nominalApplied, point.appliedUnit) +
+                 atTerminals(sheet, point);
   const ChannelSetup* setup = sheet.subject == Subject::sensor ? nullptr : &sheet.setup->setup;
   const Evaluation found =
       expectPoint(point, *sheet.model, setup, sheet.plan->tolerance, point.nominalApplied);
