@@ -24,6 +24,7 @@ enum class CommandId {
   showSite,
   showDue,
   showReview,
+  showDrift,
   goBack,
   findChannel,
   darkLook,

@@ -20,6 +20,7 @@
 #include "gui/screens/certificate_screen.h"
 #include "gui/screens/channel_screen.h"
 #include "gui/screens/due_screen.h"
+#include "gui/screens/fleet_screen.h"
 #include "gui/screens/import_dialog.h"
 #include "gui/screens/message_bar.h"
 #include "gui/screens/review_screen.h"
@@ -41,6 +42,7 @@ MainWindow::MainWindow(Session& session, QWidget* parent)
       site_(new SiteScreen(session, this)),
       due_(new DueScreen(session, this)),
       review_(new ReviewScreen(session, this)),
+      fleet_(new FleetScreen(session, this)),
       channel_(new ChannelScreen(session, this)),
       visit_(new VisitScreen(session, this)),
       certificate_(new CertificateScreen(session, this)) {
@@ -53,8 +55,8 @@ MainWindow::MainWindow(Session& session, QWidget* parent)
   column->addWidget(bar_);
   column->addWidget(stack_, 1);
   setCentralWidget(middle);
-  for (QWidget* screen :
-       std::initializer_list<QWidget*>{start_, site_, due_, review_, channel_, visit_, certificate_}) {
+  for (QWidget* screen : std::initializer_list<QWidget*>{start_, site_, due_, review_, fleet_, channel_,
+                                                         visit_, certificate_}) {
     stack_->addWidget(screen);
   }
   makeActions();
@@ -74,8 +76,8 @@ void MainWindow::makeActions() {
       actions_[each.id] = makeAction(each.id, this);
     }
   }
-  for (const CommandId id :
-       {CommandId::darkLook, CommandId::showSite, CommandId::showDue, CommandId::showReview}) {
+  for (const CommandId id : {CommandId::darkLook, CommandId::showSite, CommandId::showDue,
+                             CommandId::showReview, CommandId::showDrift}) {
     action(id)->setCheckable(true);
   }
   action(CommandId::darkLook)->setChecked(isDark());
@@ -93,10 +95,13 @@ void MainWindow::makeActions() {
   connect(action(CommandId::showSite), &QAction::triggered, this, &MainWindow::showSite);
   connect(action(CommandId::showDue), &QAction::triggered, this, &MainWindow::showDue);
   connect(action(CommandId::showReview), &QAction::triggered, this, &MainWindow::showReview);
+  connect(action(CommandId::showDrift), &QAction::triggered, this, &MainWindow::showDrift);
   connect(action(CommandId::goBack), &QAction::triggered, this, &MainWindow::goBack);
   connect(action(CommandId::findChannel), &QAction::triggered, this, [this] {
     if (currentScreen() == due_) {
       due_->findChannel();
+    } else if (currentScreen() == fleet_) {
+      fleet_->findChannel();
     } else {
       showSite();
       site_->findChannel();
@@ -120,7 +125,7 @@ void MainWindow::makeMenus() {
        {CommandId::openRecord, CommandId::newRecord, CommandId::openSample, CommandId::importHistory,
         CommandId::checkRecord, CommandId::closeRecord, CommandId::quit});
   fill(menuBar()->addMenu(tr("&Go")), {CommandId::showSite, CommandId::showDue, CommandId::showReview,
-                                       CommandId::goBack, CommandId::findChannel});
+                                       CommandId::showDrift, CommandId::goBack, CommandId::findChannel});
   fill(menuBar()->addMenu(tr("&Work")),
        {CommandId::enterVisit, CommandId::signCalibration, CommandId::issueCertificate});
   fill(menuBar()->addMenu(tr("&View")), {CommandId::darkLook});
@@ -130,7 +135,7 @@ void MainWindow::makeMenus() {
   tools->setMovable(false);
   tools->setToolButtonStyle(Qt::ToolButtonTextOnly);
   for (const CommandId id : {CommandId::goBack, CommandId::showSite, CommandId::showDue,
-                             CommandId::showReview, CommandId::enterVisit}) {
+                             CommandId::showReview, CommandId::showDrift, CommandId::enterVisit}) {
     tools->addAction(action(id));
   }
 }
@@ -164,6 +169,11 @@ void MainWindow::connectScreens() {
     due_->showState(state);
   });
   connect(due_, &DueScreen::channelChosen, this, [this](const QString& tag) { showChannel(tag); });
+  connect(fleet_, &FleetScreen::pointChosen, this,
+          [this](const QString& tag, Subject subject, const QString& point) {
+            channel_->showPoint(tag, subject, point);
+            goTo(channel_);
+          });
   connect(channel_, &ChannelScreen::visitAsked, this, &MainWindow::showVisit);
   connect(review_, &ReviewScreen::calibrationChosen, this,
           [this](const QString& tag, CalibrationId calibration) {
@@ -251,6 +261,13 @@ void MainWindow::showReview() {
   }
 }
 
+void MainWindow::showDrift() {
+  if (session_.isOpen()) {
+    fleet_->refresh();
+    goTo(fleet_);
+  }
+}
+
 void MainWindow::showChannel(const QString& tag, std::optional<Subject> subject) {
   if (session_.isOpen()) {
     channel_->showChannel(tag, subject);
@@ -274,14 +291,15 @@ void MainWindow::showCertificate(CalibrationId calibration) {
 
 void MainWindow::enableActions() {
   const bool open = session_.isOpen();
-  for (const CommandId id :
-       {CommandId::importHistory, CommandId::checkRecord, CommandId::closeRecord, CommandId::showSite,
-        CommandId::showDue, CommandId::showReview, CommandId::findChannel, CommandId::enterVisit}) {
+  for (const CommandId id : {CommandId::importHistory, CommandId::checkRecord, CommandId::closeRecord,
+                             CommandId::showSite, CommandId::showDue, CommandId::showReview,
+                             CommandId::showDrift, CommandId::findChannel, CommandId::enterVisit}) {
     action(id)->setEnabled(open);
   }
   action(CommandId::showSite)->setChecked(currentScreen() == site_);
   action(CommandId::showDue)->setChecked(currentScreen() == due_);
   action(CommandId::showReview)->setChecked(currentScreen() == review_);
+  action(CommandId::showDrift)->setChecked(currentScreen() == fleet_);
   action(CommandId::signCalibration)
       ->setEnabled(open && (currentScreen() == channel_ || currentScreen() == review_ ||
                             currentScreen() == certificate_));
@@ -297,6 +315,7 @@ void MainWindow::setDark(bool dark) {
     site_->refresh();
     due_->refresh();
     review_->refresh();
+    fleet_->refresh();
     channel_->refresh();
   }
 }

@@ -21,6 +21,7 @@ namespace spanwright {
 class CertificateScreen;
 class ChannelScreen;
 class DueScreen;
+class FleetScreen;
 class MessageBar;
 class ReviewScreen;
 class Session;
@@ -41,6 +42,8 @@ class MainWindow : public QMainWindow {
   void showDue();
   /// What waits for a signature.
   void showReview();
+  /// All channels by drift.
+  void showDrift();
   void showChannel(const QString& tag, std::optional<Subject> subject = std::nullopt);
   void showVisit(const QString& tag, std::optional<Subject> subject);
   void showCertificate(CalibrationId calibration);
@@ -57,6 +60,7 @@ class MainWindow : public QMainWindow {
   SiteScreen* siteScreen() const { return site_; }
   DueScreen* dueScreen() const { return due_; }
   ReviewScreen* reviewScreen() const { return review_; }
+  FleetScreen* fleetScreen() const { return fleet_; }
   QWidget* currentScreen() const;
 
  protected:
@@ -97,6 +101,7 @@ class MainWindow : public QMainWindow {
   SiteScreen* site_;
   DueScreen* due_;
   ReviewScreen* review_;
+  FleetScreen* fleet_;
   ChannelScreen* channel_;
   VisitScreen* visit_;
   CertificateScreen* certificate_;

@@ -20,6 +20,7 @@
 #include "gui/screens/channel_screen.h"
 #include "gui/screens/check_dialog.h"
 #include "gui/screens/due_screen.h"
+#include "gui/screens/fleet_screen.h"
 #include "gui/screens/main_window.h"
 #include "gui/screens/message_bar.h"
 #include "gui/screens/review_screen.h"
@@ -226,6 +227,10 @@ void MainWindow::enterVisit() {
     showVisit(due_->currentChannel(), due_->currentSubject());
     return;
   }
+  if (currentScreen() == fleet_ && !fleet_->currentChannel().isEmpty()) {
+    showVisit(fleet_->currentChannel(), fleet_->currentSubject());
+    return;
+  }
   const QString chosen = currentScreen() == site_ ? site_->currentChannel() : QString();
   if (!chosen.isEmpty()) {
     showVisit(chosen, std::nullopt);
@@ -314,6 +319,8 @@ bool MainWindow::showScreen(const QString& name, const QString& channel, std::op
     showDue();
   } else if (name == QLatin1String("review")) {
     showReview();
+  } else if (name == QLatin1String("drift")) {
+    showDrift();
   } else if (name == QLatin1String("channel")) {
     showChannel(tag);
   } else if (name == QLatin1String("visit")) {
