@@ -44,6 +44,8 @@ const QList<Command>& commands() {
        QT_TRANSLATE_NOOP("Commands", "Calibrations that wait for a signature, oldest first")},
       {CommandId::showDrift, QT_TRANSLATE_NOOP("Commands", "Dr&ift"), "Ctrl+4",
        QT_TRANSLATE_NOOP("Commands", "All channels by how soon they leave their tolerance")},
+      {CommandId::showPlan, QT_TRANSLATE_NOOP("Commands", "&Plan"), "Ctrl+5",
+       QT_TRANSLATE_NOOP("Commands", "Visits fitted into the weeks to come")},
       {CommandId::goBack, QT_TRANSLATE_NOOP("Commands", "&Back"), "Alt+Left",
        QT_TRANSLATE_NOOP("Commands", "Return to the page before")},
       {CommandId::findChannel, QT_TRANSLATE_NOOP("Commands", "&Find channel"), "Ctrl+F",

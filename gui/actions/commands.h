@@ -25,6 +25,7 @@ enum class CommandId {
   showDue,
   showReview,
   showDrift,
+  showPlan,
   goBack,
   findChannel,
   darkLook,

@@ -23,6 +23,7 @@
 #include "gui/screens/fleet_screen.h"
 #include "gui/screens/import_dialog.h"
 #include "gui/screens/message_bar.h"
+#include "gui/screens/plan_screen.h"
 #include "gui/screens/review_screen.h"
 #include "gui/screens/site_screen.h"
 #include "gui/screens/start_screen.h"
@@ -43,6 +44,7 @@ MainWindow::MainWindow(Session& session, QWidget* parent)
       due_(new DueScreen(session, this)),
       review_(new ReviewScreen(session, this)),
       fleet_(new FleetScreen(session, this)),
+      plan_(new PlanScreen(session, this)),
       channel_(new ChannelScreen(session, this)),
       visit_(new VisitScreen(session, this)),
       certificate_(new CertificateScreen(session, this)) {
@@ -55,8 +57,8 @@ MainWindow::MainWindow(Session& session, QWidget* parent)
   column->addWidget(bar_);
   column->addWidget(stack_, 1);
   setCentralWidget(middle);
-  for (QWidget* screen : std::initializer_list<QWidget*>{start_, site_, due_, review_, fleet_, channel_,
-                                                         visit_, certificate_}) {
+  for (QWidget* screen : std::initializer_list<QWidget*>{start_, site_, due_, review_, fleet_, plan_,
+                                                         channel_, visit_, certificate_}) {
     stack_->addWidget(screen);
   }
   makeActions();
@@ -77,7 +79,7 @@ void MainWindow::makeActions() {
     }
   }
   for (const CommandId id : {CommandId::darkLook, CommandId::showSite, CommandId::showDue,
-                             CommandId::showReview, CommandId::showDrift}) {
+                             CommandId::showReview, CommandId::showDrift, CommandId::showPlan}) {
     action(id)->setCheckable(true);
   }
   action(CommandId::darkLook)->setChecked(isDark());
@@ -96,6 +98,7 @@ void MainWindow::makeActions() {
   connect(action(CommandId::showDue), &QAction::triggered, this, &MainWindow::showDue);
   connect(action(CommandId::showReview), &QAction::triggered, this, &MainWindow::showReview);
   connect(action(CommandId::showDrift), &QAction::triggered, this, &MainWindow::showDrift);
+  connect(action(CommandId::showPlan), &QAction::triggered, this, &MainWindow::showPlan);
   connect(action(CommandId::goBack), &QAction::triggered, this, &MainWindow::goBack);
   connect(action(CommandId::findChannel), &QAction::triggered, this, [this] {
     if (currentScreen() == due_) {
@@ -124,8 +127,9 @@ void MainWindow::makeMenus() {
   fill(menuBar()->addMenu(tr("&Record")),
        {CommandId::openRecord, CommandId::newRecord, CommandId::openSample, CommandId::importHistory,
         CommandId::checkRecord, CommandId::closeRecord, CommandId::quit});
-  fill(menuBar()->addMenu(tr("&Go")), {CommandId::showSite, CommandId::showDue, CommandId::showReview,
-                                       CommandId::showDrift, CommandId::goBack, CommandId::findChannel});
+  fill(menuBar()->addMenu(tr("&Go")),
+       {CommandId::showSite, CommandId::showDue, CommandId::showReview, CommandId::showDrift,
+        CommandId::showPlan, CommandId::goBack, CommandId::findChannel});
   fill(menuBar()->addMenu(tr("&Work")),
        {CommandId::enterVisit, CommandId::signCalibration, CommandId::issueCertificate});
   fill(menuBar()->addMenu(tr("&View")), {CommandId::darkLook});
@@ -134,8 +138,9 @@ void MainWindow::makeMenus() {
   tools->setObjectName(QStringLiteral("places"));
   tools->setMovable(false);
   tools->setToolButtonStyle(Qt::ToolButtonTextOnly);
-  for (const CommandId id : {CommandId::goBack, CommandId::showSite, CommandId::showDue,
-                             CommandId::showReview, CommandId::showDrift, CommandId::enterVisit}) {
+  for (const CommandId id :
+       {CommandId::goBack, CommandId::showSite, CommandId::showDue, CommandId::showReview,
+        CommandId::showDrift, CommandId::showPlan, CommandId::enterVisit}) {
     tools->addAction(action(id));
   }
 }
@@ -174,6 +179,8 @@ void MainWindow::connectScreens() {
             channel_->showPoint(tag, subject, point);
             goTo(channel_);
           });
+  connect(plan_, &PlanScreen::channelChosen, this, [this](const QString& tag) { showChannel(tag); });
+  connect(plan_, &PlanScreen::done, bar_, &MessageBar::showNews);
   connect(channel_, &ChannelScreen::visitAsked, this, &MainWindow::showVisit);
   connect(review_, &ReviewScreen::calibrationChosen, this,
           [this](const QString& tag, CalibrationId calibration) {
@@ -268,6 +275,13 @@ void MainWindow::showDrift() {
   }
 }
 
+void MainWindow::showPlan() {
+  if (session_.isOpen()) {
+    plan_->refresh();
+    goTo(plan_);
+  }
+}
+
 void MainWindow::showChannel(const QString& tag, std::optional<Subject> subject) {
   if (session_.isOpen()) {
     channel_->showChannel(tag, subject);
@@ -291,15 +305,17 @@ void MainWindow::showCertificate(CalibrationId calibration) {
 
 void MainWindow::enableActions() {
   const bool open = session_.isOpen();
-  for (const CommandId id : {CommandId::importHistory, CommandId::checkRecord, CommandId::closeRecord,
-                             CommandId::showSite, CommandId::showDue, CommandId::showReview,
-                             CommandId::showDrift, CommandId::findChannel, CommandId::enterVisit}) {
+  for (const CommandId id :
+       {CommandId::importHistory, CommandId::checkRecord, CommandId::closeRecord, CommandId::showSite,
+        CommandId::showDue, CommandId::showReview, CommandId::showDrift, CommandId::showPlan,
+        CommandId::findChannel, CommandId::enterVisit}) {
     action(id)->setEnabled(open);
   }
   action(CommandId::showSite)->setChecked(currentScreen() == site_);
   action(CommandId::showDue)->setChecked(currentScreen() == due_);
   action(CommandId::showReview)->setChecked(currentScreen() == review_);
   action(CommandId::showDrift)->setChecked(currentScreen() == fleet_);
+  action(CommandId::showPlan)->setChecked(currentScreen() == plan_);
   action(CommandId::signCalibration)
       ->setEnabled(open && (currentScreen() == channel_ || currentScreen() == review_ ||
                             currentScreen() == certificate_));
@@ -316,6 +332,7 @@ void MainWindow::setDark(bool dark) {
     due_->refresh();
     review_->refresh();
     fleet_->refresh();
+    plan_->refresh();
     channel_->refresh();
   }
 }

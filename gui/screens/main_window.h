@@ -23,6 +23,7 @@ class ChannelScreen;
 class DueScreen;
 class FleetScreen;
 class MessageBar;
+class PlanScreen;
 class ReviewScreen;
 class Session;
 class SiteScreen;
@@ -44,6 +45,8 @@ class MainWindow : public QMainWindow {
   void showReview();
   /// All channels by drift.
   void showDrift();
+  /// Visits fitted into weeks.
+  void showPlan();
   void showChannel(const QString& tag, std::optional<Subject> subject = std::nullopt);
   void showVisit(const QString& tag, std::optional<Subject> subject);
   void showCertificate(CalibrationId calibration);
@@ -61,6 +64,7 @@ class MainWindow : public QMainWindow {
   DueScreen* dueScreen() const { return due_; }
   ReviewScreen* reviewScreen() const { return review_; }
   FleetScreen* fleetScreen() const { return fleet_; }
+  PlanScreen* planScreen() const { return plan_; }
   QWidget* currentScreen() const;
 
  protected:
@@ -102,6 +106,7 @@ class MainWindow : public QMainWindow {
   DueScreen* due_;
   ReviewScreen* review_;
   FleetScreen* fleet_;
+  PlanScreen* plan_;
   ChannelScreen* channel_;
   VisitScreen* visit_;
   CertificateScreen* certificate_;

@@ -23,6 +23,7 @@
 #include "gui/screens/fleet_screen.h"
 #include "gui/screens/main_window.h"
 #include "gui/screens/message_bar.h"
+#include "gui/screens/plan_screen.h"
 #include "gui/screens/review_screen.h"
 #include "gui/screens/sign_dialog.h"
 #include "gui/screens/site_screen.h"
@@ -139,6 +140,7 @@ void MainWindow::takeRecord() {
   kLastFolder.set(QFileInfo(file).absolutePath());
   setWindowTitle(QStringLiteral("%1 – Spanwright").arg(fromCore(session_.site().site.name)));
   visit_->takeRecord();
+  plan_->takeRecord();
   past_.clear();
   showSite();
   past_.clear();
@@ -321,6 +323,8 @@ bool MainWindow::showScreen(const QString& name, const QString& channel, std::op
     showReview();
   } else if (name == QLatin1String("drift")) {
     showDrift();
+  } else if (name == QLatin1String("plan")) {
+    showPlan();
   } else if (name == QLatin1String("channel")) {
     showChannel(tag);
   } else if (name == QLatin1String("visit")) {

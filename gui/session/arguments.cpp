@@ -64,10 +64,10 @@ QString readScreen(const QString& name, Arguments& into) {
 }  // namespace
 
 const QStringList& screenNames() {
-  static const QStringList kNames{QStringLiteral("start"),       QStringLiteral("site"),
-                                  QStringLiteral("channel"),     QStringLiteral("visit"),
-                                  QStringLiteral("certificate"), QStringLiteral("due"),
-                                  QStringLiteral("review"),      QStringLiteral("drift")};
+  static const QStringList kNames{
+      QStringLiteral("start"),  QStringLiteral("site"),        QStringLiteral("channel"),
+      QStringLiteral("visit"),  QStringLiteral("certificate"), QStringLiteral("due"),
+      QStringLiteral("review"), QStringLiteral("drift"),       QStringLiteral("plan")};
   return kNames;
 }
 
