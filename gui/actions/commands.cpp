@@ -46,6 +46,8 @@ const QList<Command>& commands() {
        QT_TRANSLATE_NOOP("Commands", "All channels by how soon they leave their tolerance")},
       {CommandId::showPlan, QT_TRANSLATE_NOOP("Commands", "&Plan"), "Ctrl+5",
        QT_TRANSLATE_NOOP("Commands", "Visits fitted into the weeks to come")},
+      {CommandId::showIntervals, QT_TRANSLATE_NOOP("Commands", "I&ntervals"), "Ctrl+6",
+       QT_TRANSLATE_NOOP("Commands", "Proposed intervals with their evidence, and accepting them")},
       {CommandId::goBack, QT_TRANSLATE_NOOP("Commands", "&Back"), "Alt+Left",
        QT_TRANSLATE_NOOP("Commands", "Return to the page before")},
       {CommandId::findChannel, QT_TRANSLATE_NOOP("Commands", "&Find channel"), "Ctrl+F",

@@ -26,6 +26,7 @@ enum class CommandId {
   showReview,
   showDrift,
   showPlan,
+  showIntervals,
   goBack,
   findChannel,
   darkLook,

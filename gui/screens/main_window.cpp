@@ -22,6 +22,7 @@
 #include "gui/screens/due_screen.h"
 #include "gui/screens/fleet_screen.h"
 #include "gui/screens/import_dialog.h"
+#include "gui/screens/intervals_screen.h"
 #include "gui/screens/message_bar.h"
 #include "gui/screens/plan_screen.h"
 #include "gui/screens/review_screen.h"
@@ -45,6 +46,7 @@ MainWindow::MainWindow(Session& session, QWidget* parent)
       review_(new ReviewScreen(session, this)),
       fleet_(new FleetScreen(session, this)),
       plan_(new PlanScreen(session, this)),
+      intervals_(new IntervalsScreen(session, this)),
       channel_(new ChannelScreen(session, this)),
       visit_(new VisitScreen(session, this)),
       certificate_(new CertificateScreen(session, this)) {
@@ -58,7 +60,7 @@ MainWindow::MainWindow(Session& session, QWidget* parent)
   column->addWidget(stack_, 1);
   setCentralWidget(middle);
   for (QWidget* screen : std::initializer_list<QWidget*>{start_, site_, due_, review_, fleet_, plan_,
-                                                         channel_, visit_, certificate_}) {
+                                                         intervals_, channel_, visit_, certificate_}) {
     stack_->addWidget(screen);
   }
   makeActions();
@@ -78,8 +80,9 @@ void MainWindow::makeActions() {
       actions_[each.id] = makeAction(each.id, this);
     }
   }
-  for (const CommandId id : {CommandId::darkLook, CommandId::showSite, CommandId::showDue,
-                             CommandId::showReview, CommandId::showDrift, CommandId::showPlan}) {
+  for (const CommandId id :
+       {CommandId::darkLook, CommandId::showSite, CommandId::showDue, CommandId::showReview,
+        CommandId::showDrift, CommandId::showPlan, CommandId::showIntervals}) {
     action(id)->setCheckable(true);
   }
   action(CommandId::darkLook)->setChecked(isDark());
@@ -99,6 +102,7 @@ void MainWindow::makeActions() {
   connect(action(CommandId::showReview), &QAction::triggered, this, &MainWindow::showReview);
   connect(action(CommandId::showDrift), &QAction::triggered, this, &MainWindow::showDrift);
   connect(action(CommandId::showPlan), &QAction::triggered, this, &MainWindow::showPlan);
+  connect(action(CommandId::showIntervals), &QAction::triggered, this, &MainWindow::showIntervals);
   connect(action(CommandId::goBack), &QAction::triggered, this, &MainWindow::goBack);
   connect(action(CommandId::findChannel), &QAction::triggered, this, [this] {
     if (currentScreen() == due_) {
@@ -129,7 +133,7 @@ void MainWindow::makeMenus() {
         CommandId::checkRecord, CommandId::closeRecord, CommandId::quit});
   fill(menuBar()->addMenu(tr("&Go")),
        {CommandId::showSite, CommandId::showDue, CommandId::showReview, CommandId::showDrift,
-        CommandId::showPlan, CommandId::goBack, CommandId::findChannel});
+        CommandId::showPlan, CommandId::showIntervals, CommandId::goBack, CommandId::findChannel});
   fill(menuBar()->addMenu(tr("&Work")),
        {CommandId::enterVisit, CommandId::signCalibration, CommandId::issueCertificate});
   fill(menuBar()->addMenu(tr("&View")), {CommandId::darkLook});
@@ -140,7 +144,7 @@ void MainWindow::makeMenus() {
   tools->setToolButtonStyle(Qt::ToolButtonTextOnly);
   for (const CommandId id :
        {CommandId::goBack, CommandId::showSite, CommandId::showDue, CommandId::showReview,
-        CommandId::showDrift, CommandId::showPlan, CommandId::enterVisit}) {
+        CommandId::showDrift, CommandId::showPlan, CommandId::showIntervals, CommandId::enterVisit}) {
     tools->addAction(action(id));
   }
 }
@@ -180,6 +184,9 @@ void MainWindow::connectScreens() {
             goTo(channel_);
           });
   connect(plan_, &PlanScreen::channelChosen, this, [this](const QString& tag) { showChannel(tag); });
+  connect(intervals_, &IntervalsScreen::channelChosen, this,
+          [this](const QString& tag) { showChannel(tag); });
+  connect(intervals_, &IntervalsScreen::accepted, bar_, &MessageBar::showNews);
   connect(plan_, &PlanScreen::done, bar_, &MessageBar::showNews);
   connect(channel_, &ChannelScreen::visitAsked, this, &MainWindow::showVisit);
   connect(review_, &ReviewScreen::calibrationChosen, this,
@@ -282,6 +289,13 @@ void MainWindow::showPlan() {
   }
 }
 
+void MainWindow::showIntervals() {
+  if (session_.isOpen()) {
+    intervals_->refresh();
+    goTo(intervals_);
+  }
+}
+
 void MainWindow::showChannel(const QString& tag, std::optional<Subject> subject) {
   if (session_.isOpen()) {
     channel_->showChannel(tag, subject);
@@ -308,7 +322,7 @@ void MainWindow::enableActions() {
   for (const CommandId id :
        {CommandId::importHistory, CommandId::checkRecord, CommandId::closeRecord, CommandId::showSite,
         CommandId::showDue, CommandId::showReview, CommandId::showDrift, CommandId::showPlan,
-        CommandId::findChannel, CommandId::enterVisit}) {
+        CommandId::showIntervals, CommandId::findChannel, CommandId::enterVisit}) {
     action(id)->setEnabled(open);
   }
   action(CommandId::showSite)->setChecked(currentScreen() == site_);
@@ -316,6 +330,7 @@ void MainWindow::enableActions() {
   action(CommandId::showReview)->setChecked(currentScreen() == review_);
   action(CommandId::showDrift)->setChecked(currentScreen() == fleet_);
   action(CommandId::showPlan)->setChecked(currentScreen() == plan_);
+  action(CommandId::showIntervals)->setChecked(currentScreen() == intervals_);
   action(CommandId::signCalibration)
       ->setEnabled(open && (currentScreen() == channel_ || currentScreen() == review_ ||
                             currentScreen() == certificate_));

@@ -22,6 +22,7 @@ class CertificateScreen;
 class ChannelScreen;
 class DueScreen;
 class FleetScreen;
+class IntervalsScreen;
 class MessageBar;
 class PlanScreen;
 class ReviewScreen;
@@ -47,6 +48,8 @@ class MainWindow : public QMainWindow {
   void showDrift();
   /// Visits fitted into weeks.
   void showPlan();
+  /// What the policies propose.
+  void showIntervals();
   void showChannel(const QString& tag, std::optional<Subject> subject = std::nullopt);
   void showVisit(const QString& tag, std::optional<Subject> subject);
   void showCertificate(CalibrationId calibration);
@@ -65,6 +68,7 @@ class MainWindow : public QMainWindow {
   ReviewScreen* reviewScreen() const { return review_; }
   FleetScreen* fleetScreen() const { return fleet_; }
   PlanScreen* planScreen() const { return plan_; }
+  IntervalsScreen* intervalsScreen() const { return intervals_; }
   QWidget* currentScreen() const;
 
  protected:
@@ -107,6 +111,7 @@ class MainWindow : public QMainWindow {
   ReviewScreen* review_;
   FleetScreen* fleet_;
   PlanScreen* plan_;
+  IntervalsScreen* intervals_;
   ChannelScreen* channel_;
   VisitScreen* visit_;
   CertificateScreen* certificate_;

@@ -21,6 +21,7 @@
 #include "gui/screens/check_dialog.h"
 #include "gui/screens/due_screen.h"
 #include "gui/screens/fleet_screen.h"
+#include "gui/screens/intervals_screen.h"
 #include "gui/screens/main_window.h"
 #include "gui/screens/message_bar.h"
 #include "gui/screens/plan_screen.h"
@@ -141,6 +142,7 @@ void MainWindow::takeRecord() {
   setWindowTitle(QStringLiteral("%1 – Spanwright").arg(fromCore(session_.site().site.name)));
   visit_->takeRecord();
   plan_->takeRecord();
+  intervals_->takeRecord();
   past_.clear();
   showSite();
   past_.clear();
@@ -325,6 +327,8 @@ bool MainWindow::showScreen(const QString& name, const QString& channel, std::op
     showDrift();
   } else if (name == QLatin1String("plan")) {
     showPlan();
+  } else if (name == QLatin1String("intervals")) {
+    showIntervals();
   } else if (name == QLatin1String("channel")) {
     showChannel(tag);
   } else if (name == QLatin1String("visit")) {

@@ -64,10 +64,11 @@ QString readScreen(const QString& name, Arguments& into) {
 }  // namespace
 
 const QStringList& screenNames() {
-  static const QStringList kNames{
-      QStringLiteral("start"),  QStringLiteral("site"),        QStringLiteral("channel"),
-      QStringLiteral("visit"),  QStringLiteral("certificate"), QStringLiteral("due"),
-      QStringLiteral("review"), QStringLiteral("drift"),       QStringLiteral("plan")};
+  static const QStringList kNames{QStringLiteral("start"),       QStringLiteral("site"),
+                                  QStringLiteral("channel"),     QStringLiteral("visit"),
+                                  QStringLiteral("certificate"), QStringLiteral("due"),
+                                  QStringLiteral("review"),      QStringLiteral("drift"),
+                                  QStringLiteral("plan"),        QStringLiteral("intervals")};
   return kNames;
 }
 
