@@ -152,6 +152,8 @@ QString word(BreakCause cause) {
       return tr("new setup");
     case BreakCause::otherSensor:
       return tr("another sensor");
+    case BreakCause::otherPoints:
+      return tr("other test points");
   }
   return {};
 }
