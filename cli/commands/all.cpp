@@ -11,6 +11,7 @@ std::vector<std::unique_ptr<Command>> allCommands() {
   commands.push_back(showCommand());
   commands.push_back(dueCommand());
   commands.push_back(driftCommand());
+  commands.push_back(intervalsCommand());
   commands.push_back(signCommand());
   commands.push_back(sendBackCommand());
   commands.push_back(withdrawCommand());

@@ -15,6 +15,7 @@ std::unique_ptr<Command> recordVisitCommand();
 std::unique_ptr<Command> showCommand();
 std::unique_ptr<Command> dueCommand();
 std::unique_ptr<Command> driftCommand();
+std::unique_ptr<Command> intervalsCommand();
 std::unique_ptr<Command> signCommand();
 std::unique_ptr<Command> sendBackCommand();
 std::unique_ptr<Command> withdrawCommand();
