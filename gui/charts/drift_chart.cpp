@@ -328,9 +328,9 @@ class Drawing {
     }
   }
 
-  /// One entry for each meaning, not for each line.
+  /// One entry for each meaning, not for each line; what has its name beside it on the chart needs none.
   void tidyLegend() {
-    QStringList told{tr("One segment")};
+    QStringList told{tr("One segment"), tr("Break"), tr("Adjusted"), tr("Forecast"), tr("Step found")};
     for (QLegendMarker* marker : out_.chart->legend()->markers()) {
       marker->setVisible(!told.contains(marker->series()->name()));
       told << marker->series()->name();

@@ -13,18 +13,18 @@ class FleetModel : public RowsModel<FleetRow> {
  public:
   enum Columns {
     kChannel,
-    kPlace,
     kSubject,
     kPoint,
-    kBandOut,
-    kDays,
     kUsed,
     kUsedByBand,
     kInTolerance,
+    kBandOut,
+    kDays,
     kRate,
-    kLineOut,
+    kFindings,
     kBasis,
-    kFindings
+    kLineOut,
+    kPlace
   };
   explicit FleetModel(QObject* parent = nullptr);
 };

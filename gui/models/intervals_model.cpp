@@ -32,7 +32,7 @@ QIcon changeIcon(const Row& row) {
     return {};
   }
   return changeOf(row) < 0.0 ? markIcon(Mark::exclaim, Tone::attention)
-                             : markIcon(Mark::triangle, Tone::accent);
+                             : markIcon(Mark::diamond, Tone::accent);
 }
 
 std::vector<IntervalsModel::Column> intervalColumns() {
@@ -50,7 +50,7 @@ std::vector<IntervalsModel::Column> intervalColumns() {
        changeIcon, true},
       {IntervalsModel::tr("Visits"), [](const Row& r) { return QLocale().toString(r.counts.counted); },
        [](const Row& r) { return QVariant(r.counts.counted); }, nullptr, true},
-      {IntervalsModel::tr("Found out"), [](const Row& r) { return QLocale().toString(r.counts.out); },
+      {IntervalsModel::tr("Out of tolerance"), [](const Row& r) { return QLocale().toString(r.counts.out); },
        [](const Row& r) { return QVariant(r.counts.out); }, nullptr, true},
       {IntervalsModel::tr("Evidence"), [](const Row& r) { return fromCore(r.proposal.evidence); }},
   };

@@ -161,6 +161,13 @@ QString PlanWeeksModel::lineOf(int stop) const {
            hoursOf(at.minutes()));
 }
 
+QStringList PlanWeeksModel::shortLinesOf(int stop) const {
+  const PlannedStop& at = plan_.stops.at(static_cast<std::size_t>(stop));
+  return {nameOf(*site_, at.person),
+          tr("%1: %2").arg(lastPart(at.cabinet),
+                           counted(static_cast<int>(at.visits.size()), tr("1 visit"), tr("%1 visits")))};
+}
+
 bool PlanWeeksModel::hasLate(int stop) const {
   return anyLate(plan_.stops.at(static_cast<std::size_t>(stop)));
 }

@@ -36,6 +36,8 @@ class PlanWeeksModel : public QAbstractTableModel {
   std::vector<int> stopsAt(const QModelIndex& index) const;
   /// One line for the stop: technician, cabinet, visits, hours.
   QString lineOf(int stop) const;
+  /// The same in few words for a narrow cell: who, and where to how many.
+  QStringList shortLinesOf(int stop) const;
   bool hasLate(int stop) const;
 
  private:

@@ -18,6 +18,7 @@ namespace {
 
 constexpr auto kStopMime = "application/x-spanwright-stop";
 constexpr int kEdge = 4;
+constexpr int kLinesOfStop = 2;
 
 int lineHeight(const QWidget* of) {
   return of->fontMetrics().height() + 4;
@@ -45,8 +46,10 @@ class DayDelegate : public QStyledItemDelegate {
     at.setHeight(line);
     painter->setPen(palette.color(QPalette::PlaceholderText));
     painter->drawText(at, Qt::AlignRight | Qt::AlignVCenter, QString::number(static_cast<int>(day->day())));
+    at.setHeight(kLinesOfStop * line);
+    at.translate(0, line - kLinesOfStop * line);
     for (const int stop : model_->stopsAt(index)) {
-      at.translate(0, line);
+      at.translate(0, kLinesOfStop * line);
       const bool chosen = current && grid_->currentStop() == stop;
       if (chosen) {
         painter->fillRect(at, palette.color(QPalette::Highlight));
@@ -58,9 +61,12 @@ class DayDelegate : public QStyledItemDelegate {
             .paint(painter, QRect(words.left(), words.top() + 2, line - 4, line - 4));
         words.setLeft(words.left() + line);
       }
-      painter->drawText(
-          words, Qt::AlignVCenter | Qt::AlignLeft,
-          painter->fontMetrics().elidedText(model_->lineOf(stop), Qt::ElideRight, words.width()));
+      words.setHeight(line);
+      for (const QString& each : model_->shortLinesOf(stop)) {
+        painter->drawText(words, Qt::AlignVCenter | Qt::AlignLeft,
+                          painter->fontMetrics().elidedText(each, Qt::ElideRight, words.width()));
+        words.translate(0, line);
+      }
     }
     if ((option.state & QStyle::State_HasFocus) != 0 || current) {
       painter->setPen(QPen(palette.color(QPalette::Highlight), 2));
@@ -108,8 +114,9 @@ void PlanGrid::fitRows() {
     int lines = 2;
     for (int column = 0; column < model_->columnCount(); ++column) {
       const QModelIndex index = model_->index(row, column);
-      const int own = model_->dayAt(index) ? static_cast<int>(model_->stopsAt(index).size()) + 1
-                                           : static_cast<int>(index.data().toString().count(u'\n')) + 1;
+      const int own = model_->dayAt(index)
+                          ? kLinesOfStop * static_cast<int>(model_->stopsAt(index).size()) + 1
+                          : static_cast<int>(index.data().toString().count(u'\n')) + 1;
       lines = std::max(lines, own);
     }
     setRowHeight(row, lines * line + 8);
@@ -125,9 +132,9 @@ std::optional<int> PlanGrid::stopUnder(const QPoint& place) const {
   const QModelIndex index = indexAt(place);
   const std::vector<int> stops = model_->stopsAt(index);
   const int line = (place.y() - visualRect(index).top() - 2) / lineHeight(this) - 1;
-  return line >= 0 && line < static_cast<int>(stops.size())
-             ? std::optional(stops[static_cast<std::size_t>(line)])
-             : std::nullopt;
+  const int at = line / kLinesOfStop;
+  return line >= 0 && at < static_cast<int>(stops.size()) ? std::optional(stops[static_cast<std::size_t>(at)])
+                                                          : std::nullopt;
 }
 
 std::optional<int> PlanGrid::currentStop() const {

@@ -103,7 +103,7 @@ QWidget* PlanScreen::makeControls() {
   away_->setAccessibleName(tr("Standard that is away"));
   awayFrom_ = dateBox(tr("Away from"), bar);
   awayUntil_ = dateBox(tr("Away until"), bar);
-  afresh_ = new QPushButton(tr("As it &is"), bar);
+  afresh_ = new QPushButton(tr("Start &afresh"), bar);
   afresh_->setToolTip(tr("Lets go of what was supposed and of what was moved"));
   calendar_ = new QPushButton(tr("Calendar &file…"), bar);
   auto* row = new QHBoxLayout(bar);
@@ -119,7 +119,7 @@ QWidget* PlanScreen::makeControls() {
   add(tr("&Weeks"), weeks_);
   row->addSpacing(14);
   add(tr("What if: &hours"), hours_);
-  add(tr("&away"), away_);
+  add(tr("awa&y"), away_);
   row->addWidget(awayFrom_);
   row->addWidget(awayUntil_);
   row->addStretch(1);
