@@ -123,14 +123,14 @@ class Drift : public Command {
   }
 
   static Json groupJson(const DriftGroup& group) {
-    return {{"name", group.name},
-            {"size", group.size},
-            {"too_small", group.tooSmall},
-            {"rate_mean", group.tooSmall ? Json(nullptr) : Json(group.rateMean)},
-            {"rate_spread", group.tooSmall ? Json(nullptr) : Json(group.rateSpread)},
-            {"scatter", group.tooSmall ? Json(nullptr) : Json(group.scatter)},
-            {"scatter_degrees_of_freedom",
-             group.tooSmall ? Json(nullptr) : Json(group.scatterDegreesOfFreedom)}};
+    return {
+        {"name", group.name},
+        {"size", group.size},
+        {"too_small", group.tooSmall},
+        {"rate_mean", group.tooSmall ? Json(nullptr) : Json(group.rateMean)},
+        {"rate_spread", group.tooSmall ? Json(nullptr) : Json(group.rateSpread)},
+        {"scatter", group.tooSmall ? Json(nullptr) : Json(group.scatter)},
+        {"scatter_degrees_of_freedom", group.tooSmall ? Json(nullptr) : Json(group.scatterDegreesOfFreedom)}};
   }
 
   static Json influenceJson(const DriftItem& item) {
@@ -197,9 +197,10 @@ class Drift : public Command {
     printJson(surroundings, {{"readings", std::move(readings)},
                              {"with_band", test.withBand},
                              {"in_band", test.inBand},
-                             {"mean_absolute_error_of_tolerance", {{"forecast", test.forecastError},
-                                                                   {"last_value", test.lastValueError},
-                                                                   {"straight_line", test.straightLineError}}}});
+                             {"mean_absolute_error_of_tolerance",
+                              {{"forecast", test.forecastError},
+                               {"last_value", test.lastValueError},
+                               {"straight_line", test.straightLineError}}}});
   }
 
   static void printBacktest(const Surroundings& surroundings, const Backtest& test) {
@@ -213,11 +214,11 @@ class Drift : public Command {
     table.add({"last value stays", percent(test.lastValueError)});
     table.add({"one straight line through everything", percent(test.straightLineError)});
     table.print(surroundings.out);
-    surroundings.out << fmt::format("{} hidden readings; of {} with a 95 % band {} lie in it{}.\n",
-                                    test.readings.size(), test.withBand, test.inBand,
-                                    test.withBand > 0
-                                        ? fmt::format(" ({} %)", percent(static_cast<double>(test.inBand) / test.withBand))
-                                        : "");
+    surroundings.out << fmt::format(
+        "{} hidden readings; of {} with a 95 % band {} lie in it{}.\n", test.readings.size(), test.withBand,
+        test.inBand,
+        test.withBand > 0 ? fmt::format(" ({} %)", percent(static_cast<double>(test.inBand) / test.withBand))
+                          : "");
   }
 
   void printItems(const Surroundings& surroundings, const std::vector<DriftItem>& items) const {
@@ -251,13 +252,14 @@ class Drift : public Command {
       table.add({item.channel, std::string(text(item.subject)), item.point + (item.pointPercent ? " %" : ""),
                  std::to_string(item.calibrations), std::to_string(item.fitted.size()), shownRate(item, rate),
                  shownRate(item, error), shownRate(item, robust), shownRate(item, item.pooledRate),
-                 std::string(displaySymbol(item.unit)), shownProbability(item.inTolerance), shown(item.bandOutOn),
-                 shown(item.lineOutOn), shownBasis(item)});
+                 std::string(displaySymbol(item.unit)), shownProbability(item.inTolerance),
+                 shown(item.bandOutOn), shown(item.lineOutOn), shownBasis(item)});
     }
     table.print(surroundings.out);
     surroundings.out
         << "Rates from one line per segment with a common slope; the band holds 95 % of next readings. "
-           "Empty: not enough visits, or inside tolerance for ten years. In tolerance: how probable a reading "
+           "Empty: not enough visits, or inside tolerance for ten years. In tolerance: how probable a "
+           "reading "
            "taken on the day asked is inside.\n";
     printFindings(surroundings, items);
     if (!tag_.empty()) {
@@ -284,7 +286,8 @@ class Drift : public Command {
       if (item.influence) {
         surroundings.out << fmt::format(" Without the reading of {} the rate would be {} {} a year.",
                                         formatDate(momentOf(item, item.influence->time).date()),
-                                        shownRate(item, item.influence->rateWithout), displaySymbol(item.unit));
+                                        shownRate(item, item.influence->rateWithout),
+                                        displaySymbol(item.unit));
       }
       if (item.parts) {
         surroundings.out << partsSentence(item);
@@ -295,10 +298,11 @@ class Drift : public Command {
 
   static std::string partsSentence(const DriftItem& item) {
     const DriftParts& parts = *item.parts;
-    const std::string difference = fmt::format("{} {} a year", shownRate(item, parts.difference.rate),
-                                               displaySymbol(item.unit));
+    const std::string difference =
+        fmt::format("{} {} a year", shownRate(item, parts.difference.rate), displaySymbol(item.unit));
     if (parts.follows) {
-      return fmt::format(" What the {} drifts follows from the other two: {}.", text(*parts.follows), difference);
+      return fmt::format(" What the {} drifts follows from the other two: {}.", text(*parts.follows),
+                         difference);
     }
     return fmt::format(" The loop drifts {} more than its sensor and channel together.", difference);
   }

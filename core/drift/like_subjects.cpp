@@ -167,8 +167,8 @@ class Pooling {
   }
 
  private:
-  /// Several strange subjects would hide each other, so the group is first told by its middle: those far above it do
-  /// not take part in saying how alike the others are, and are judged against them.
+  /// Several strange subjects would hide each other, so the group is first told by its middle: those far
+  /// above it do not take part in saying how alike the others are, and are judged against them.
   void judgeScatter() {
     const double middle = middleVariance();
     for (std::size_t i = 0; i < subjects_.size(); ++i) {

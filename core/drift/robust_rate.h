@@ -17,9 +17,10 @@ namespace spanwright {
 /// last few digits.
 std::optional<double> robustRate(const std::vector<Segment>& segments);
 
-/// How probable it is that robust and least-squares rate of a quiet history with these times differ by at least `apart`
-/// standard errors of the latter, when the scatter is known with `degreesOfFreedom` apart from it: the share among
-/// kRobustDraws simulated ones with normal noise (always the same draws). Calculated for |apart| of at least 1; 1 below.
+/// How probable it is that robust and least-squares rate of a quiet history with these times differ by at
+/// least `apart` standard errors of the latter, when the scatter is known with `degreesOfFreedom` apart from
+/// it: the share among kRobustDraws simulated ones with normal noise (always the same draws). Calculated for
+/// |apart| of at least 1; 1 below.
 inline constexpr int kRobustDraws = 20'000;
 double robustDisagreement(const std::vector<Segment>& segments, double apart, double degreesOfFreedom);
 

@@ -13,7 +13,8 @@ namespace {
 
 using Hidden = std::map<std::pair<std::string, Subject>, VisitMeans>;
 
-/// Takes the last visit with as-found readings, and all after it, when the one before was of the same setup and sensor.
+/// Takes the last visit with as-found readings, and all after it, when the one before was of the same setup
+/// and sensor.
 void hideLast(const std::string& channel, Subject subject, std::vector<VisitMeans>& visits, Hidden& hidden) {
   while (!visits.empty() && visits.back().found.empty()) {
     visits.pop_back();
@@ -51,9 +52,9 @@ std::optional<HiddenReading> compared(const DriftItem& item, const VisitMeans& v
   if (!found || !forecast || !line) {
     return std::nullopt;
   }
-  return HiddenReading{item.channel, item.subject, item.point,
+  return HiddenReading{item.channel, item.subject,    item.point,
                        item.unit,    visit.performed, *found,
-                       *forecast,    item.basis,   item.fitted.back().readings.back().error,
+                       *forecast,    item.basis,      item.fitted.back().readings.back().error,
                        *line,        tolerance};
 }
 

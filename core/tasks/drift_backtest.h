@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// How good the forecasts are on the record's own past: each subject's last visit is hidden and forecast from the rest.
+// How good the forecasts are on the record's own past: each subject's last visit is hidden and forecast from
+// the rest.
 #pragma once
 
 #include <functional>
@@ -38,10 +39,10 @@ struct Backtest {
   double straightLineError = 0.0;
 };
 
-/// Hides the last as-found visit of every subject of every channel not retired and forecasts each of its points from
-/// what came before, the whole site at once, so that like subjects do not know it either. Not counted: points that had
-/// fewer than two readings left under the same setup and sensor, or no limits. The record as it stood at the end of
-/// `today`.
+/// Hides the last as-found visit of every subject of every channel not retired and forecasts each of its
+/// points from what came before, the whole site at once, so that like subjects do not know it either. Not
+/// counted: points that had fewer than two readings left under the same setup and sensor, or no limits. The
+/// record as it stood at the end of `today`.
 Backtest backtestDrift(const Store& store, Date today);
 
 /// driftReport over the whole site (core/tasks/status.h) with each subject's visits as `edit` leaves them.

@@ -14,8 +14,8 @@ namespace spanwright {
 namespace {
 
 constexpr double kStepsOfReading = 2.0;
-// Simulating what is nearer than this would cost time and never find anything; longer histories are left to the
-// influence of their readings.
+// Simulating what is nearer than this would cost time and never find anything; longer histories are left to
+// the influence of their readings.
 constexpr double kRobustWorthALook = 2.0;
 constexpr int kMostForRobust = 60;
 

@@ -26,8 +26,8 @@ struct PoolEntry {
   std::string area;    ///< first part of the place: channels of one area live in like surroundings
   double scale = 1.0;  ///< rates are compared in this many reading units: the reading span of spanned points
   bool spansCompared = false;  ///< `scale` is a span, so units need not be the same
-  double step = 0.0;   ///< smallest change the reading shows, in reading units
-  bool spanned = false;  ///< errors of the subject may be told as a part of its span, whatever its unit
+  double step = 0.0;           ///< smallest change the reading shows, in reading units
+  bool spanned = false;        ///< errors of the subject may be told as a part of its span, whatever its unit
   // Filled by pooling, for core/tasks/drift_findings.h.
   ScatterKnown known = {};  ///< what the group says of the scatter, in reading units
   std::optional<double> scatterPValue = {};

@@ -76,7 +76,8 @@ std::string breaksCsv(const History& history) {
 std::string faultsCsv(const History& history) {
   std::string text = row({"channel", "subject", "kind", "at", "amount"});
   for (const TrueFault& fault : history.faults) {
-    text += row({fault.channel, fault.subject, fault.kind, fault.at == When{} ? "" : isoTime(fault.at), fault.amount});
+    text += row({fault.channel, fault.subject, fault.kind, fault.at == When{} ? "" : isoTime(fault.at),
+                 fault.amount});
   }
   return text;
 }
