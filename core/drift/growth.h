@@ -34,7 +34,7 @@ inline constexpr std::size_t kMostForGrowth = 60;
 std::optional<ScatterGrowth> scatterGrowth(const std::vector<Segment>& segments);
 
 /// The band is widened by the growth seen when its p-value is below this: erring to the wide side costs one
-/// steady history in twenty a wider band.
-inline constexpr double kWidenBelow = 0.05;
+/// steady history in a hundred a wider band.
+inline constexpr double kWidenBelow = 0.01;
 
 }  // namespace spanwright

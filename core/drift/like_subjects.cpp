@@ -16,8 +16,8 @@ namespace spanwright {
 namespace {
 
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
-// Only what stands out this far is compared with its group less itself, which costs a pooling each.
-constexpr double kWorthALook = 0.01;
+constexpr double kSuspicious = 0.01;
+// Only a rate that stands out this far is compared with its group less itself, which costs a pooling each.
 constexpr double kFarEnough = 1.5;
 
 bool usable(const std::vector<Segment>& segments) {
@@ -167,39 +167,42 @@ class Pooling {
   }
 
  private:
+  /// Several strange subjects would hide each other, so the group is first told by its middle: those far
+  /// above it do not take part in saying how alike the others are, and are judged against them.
   void judgeScatter() {
-    std::vector<bool> apart(subjects_.size(), false);
-    const auto all = priorOf(scatters_, keep_, subjects_.size());
-    double sum = 0.0;
-    double degrees = 0.0;
-    for (const ScatterEstimate& scatter : scatters_) {
-      sum += scatter.degreesOfFreedom * scatter.variance;
-      degrees += scatter.degreesOfFreedom;
-    }
+    const double middle = middleVariance();
     for (std::size_t i = 0; i < subjects_.size(); ++i) {
       const int own = scatters_[i].degreesOfFreedom;
-      const double others = degrees - own;
-      if (own <= 0 || !all || !(others > 0.0))
+      if (own <= 0 || !(middle > 0.0))
         continue;
-      const double plain = (sum - own * scatters_[i].variance) / others;
-      if (!(plain > 0.0))
-        continue;
-      auto& pValue = out_.subjects[i].scatterPValue;
-      pValue = scatterTail(scatters_[i].variance / plain, own, others);
-      if (!(*pValue < kWorthALook))
-        continue;
-      std::vector<bool> rest = keep_;
-      rest[i] = false;
-      const auto prior = leaveOut_ ? priorOf(scatters_, rest, i) : all;
-      pValue = prior ? std::optional(
-                           scatterTail(scatters_[i].variance / prior->variance, own, prior->degreesOfFreedom))
-                     : std::nullopt;
-      apart[i] = pValue && *pValue < kApart;
+      out_.subjects[i].scatterPValue = scatterTail(scatters_[i].variance / middle, own, kInfinity);
+      keep_[i] = !(*out_.subjects[i].scatterPValue < kSuspicious);
     }
     for (std::size_t i = 0; i < subjects_.size(); ++i) {
-      keep_[i] = !apart[i];
-      out_.subjects[i].scatterApart = apart[i];
+      if (keep_[i])
+        continue;
+      const auto prior = priorOf(scatters_, keep_, i);
+      auto& pValue = out_.subjects[i].scatterPValue;
+      pValue = prior ? std::optional(scatterTail(scatters_[i].variance / prior->variance,
+                                                 scatters_[i].degreesOfFreedom, prior->degreesOfFreedom))
+                     : std::nullopt;
+      out_.subjects[i].scatterApart = pValue && *pValue < kApart;
     }
+  }
+
+  /// The median of s^2, each over the median that its degrees of freedom lead to expect; 0 where none tells.
+  double middleVariance() const {
+    std::vector<double> told;
+    for (const ScatterEstimate& scatter : scatters_) {
+      const double d = scatter.degreesOfFreedom;
+      if (d > 0.0)
+        told.push_back(scatter.variance * d / boost::math::median(boost::math::chi_squared(d)));
+    }
+    if (told.empty())
+      return 0.0;
+    const auto middle = told.begin() + static_cast<std::ptrdiff_t>(told.size() / 2);
+    std::nth_element(told.begin(), middle, told.end());
+    return *middle;
   }
 
   bool poolScatters() {

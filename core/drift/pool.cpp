@@ -134,7 +134,8 @@ std::vector<Node> posterior(const std::vector<RateEstimate>& estimates) {
   const double step = std::min(0.25, std::sqrt(2.0 / static_cast<double>(estimates.size())) / 3.0);
   std::vector<Node> nodes;
   double sum = 0.0;
-  for (int i = -48; i <= 48; ++i) {
+  // Downwards the density falls no faster than tau does, so the sum reaches further there.
+  for (int i = -100; i <= 48; ++i) {
     const double x = mode + step * i;
     nodes.push_back({typical * std::exp(x), std::exp(density(x) - best)});
     sum += nodes.back().weight;

@@ -6,17 +6,18 @@
 #include <boost/math/distributions/fisher_f.hpp>
 #include <cmath>
 
+#include "core/drift/robust_rate.h"
 #include "core/units/number.h"
 
 namespace spanwright {
 
 namespace {
 
-/// Robust and fitted rate of a quiet history differ by less than this many standard errors of the fitted one
-/// in all but kFalseAlarm of cases, whatever its length: simulated, tests/bench/drift_bench.
-constexpr double kRobustApart = 3.0;
-constexpr int kLeastForRobust = 4;  ///< degrees of freedom
 constexpr double kStepsOfReading = 2.0;
+// Simulating what is nearer than this would cost time and never find anything; longer histories are left to
+// the influence of their readings.
+constexpr double kRobustWorthALook = 2.0;
+constexpr int kMostForRobust = 60;
 
 std::string amountText(double amount, const DriftItem& item) {
   return fmt::format("{} {}", formatSignificant(amount, 2), displaySymbol(item.unit));
@@ -99,19 +100,26 @@ std::optional<DriftFinding> growingOf(const PoolEntry& entry) {
 
 std::optional<DriftFinding> robustOf(const PoolEntry& entry) {
   const DriftItem& item = entry.item;
-  if (!item.fit || !item.fit->robustRate || !item.band || !item.band->scatter ||
-      item.fit->degreesOfFreedom < kLeastForRobust) {
+  const bool leans = item.basis == BandBasis::likeSubjects;
+  if (!item.fit || !item.fit->robustRate || !(leans || item.fit->residualSd) ||
+      item.fit->readings > kMostForRobust) {
     return std::nullopt;
   }
+  const double scatter = leans ? *item.band->scatter : *item.fit->residualSd;
+  const double freedom = leans ? item.band->degreesOfFreedom : item.fit->degreesOfFreedom;
   const double apart = *item.fit->robustRate - item.fit->rate;
-  const double error = std::max(*item.band->scatter, entry.step / std::sqrt(12.0)) / std::sqrt(item.fit->sxx);
-  if (!(std::abs(apart) > kRobustApart * error)) {
+  const double error = std::max(scatter, entry.step / std::sqrt(12.0)) / std::sqrt(item.fit->sxx);
+  if (!(std::abs(apart) > kRobustWorthALook * error)) {
+    return std::nullopt;
+  }
+  const double pValue = robustDisagreement(item.fitted, apart / error, freedom);
+  if (!(pValue < kFalseAlarm)) {
     return std::nullopt;
   }
   DriftFinding finding;
   finding.kind = FindingKind::robustDisagrees;
   finding.amount = apart;
-  finding.pValue = kFalseAlarm;
+  finding.pValue = pValue;
   finding.words = fmt::format("the robust rate is {} a year, the fitted one {}: single readings decide it",
                               amountText(*item.fit->robustRate, item), amountText(item.fit->rate, item));
   return finding;

@@ -182,8 +182,9 @@ void poolLikeSubjects(std::vector<PoolEntry>& entries, Pooling pooling) {
   for (PoolEntry& entry : entries) {
     keepOwnBand(entry);
     if (pooling == Pooling::likeSubjects && !entry.family.empty() && !entry.item.fitted.empty()) {
-      groups[fmt::format("{}, {} {}", entry.family, entry.item.point, symbol(entry.item.unit))].push_back(
-          &entry);
+      // Parts of span are compared whatever the unit; else like with like.
+      const std::string unit = entry.spansCompared ? "" : fmt::format(", {}", symbol(entry.item.unit));
+      groups[fmt::format("{}, at {}{}", entry.family, entry.item.point, unit)].push_back(&entry);
     }
   }
   for (const auto& [name, group] : groups) {

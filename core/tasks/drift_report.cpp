@@ -5,8 +5,10 @@
 #include <cmath>
 #include <set>
 #include <unordered_map>
+#include <utility>
 
 #include "core/metrology/evaluate.h"
+#include "core/tasks/drift_backtest.h"
 #include "core/tasks/drift_findings.h"
 #include "core/tasks/drift_history.h"
 #include "core/tasks/drift_parts.h"
@@ -235,7 +237,8 @@ PoolEntry entryAt(const Channel& channel, const SubjectNow& now, const std::vect
     const double width = std::abs(now.model->readingSpan().width());
     const bool spanned = point.role == PointRole::value || point.role == PointRole::alarmTrip ||
                          point.role == PointRole::alarmReset;
-    entry.scale = spanned && width > 0.0 ? width : 1.0;
+    entry.spansCompared = spanned && width > 0.0;
+    entry.scale = entry.spansCompared ? width : 1.0;
     entry.spanned = point.role == PointRole::value && width > 0.0 && linear(now);
   }
   return entry;
@@ -244,7 +247,8 @@ PoolEntry entryAt(const Channel& channel, const SubjectNow& now, const std::vect
 /// Goes through histories, channel by channel, and keeps only what comes of them.
 class Report {
  public:
-  Report(const Store& store, Date today) : site_(store.site()), today_(today) {
+  Report(const Store& store, Date today, VisitEdit edit = {})
+      : site_(store.site()), today_(today), edit_(std::move(edit)) {
     for (const Sensor& sensor : site_.sensors) {
       sensors_.emplace(sensor.serial, &sensor);
     }
@@ -262,11 +266,14 @@ class Report {
     return out;
   }
 
-  void add(const Channel& channel, const ChannelHistory& history) {
+  void add(const Channel& channel, ChannelHistory& history) {
     for (const Routine& routine : channel.routines) {
       const auto visits = history.find(routine.subject);
       if (visits == history.end()) {
         continue;
+      }
+      if (edit_) {
+        edit_(channel.tag, routine.subject, visits->second);
       }
       const SubjectNow now = subjectNow(site_, sensors_, channel, routine, today_);
       for (const FollowedPoint& point : followedPoints(now, visits->second)) {
@@ -332,6 +339,7 @@ class Report {
 
   const Register& site_;
   Date today_;
+  VisitEdit edit_;
   SensorTable sensors_;
   std::unordered_map<std::string_view, std::size_t> order_;
   std::vector<PoolEntry> entries_;
@@ -365,6 +373,12 @@ std::vector<DriftItem> driftReport(const Store& store, std::string_view channel,
     }
   }
   return report.take(pooling, channel);
+}
+
+std::vector<DriftItem> driftReportOf(const Store& store, Date today, const VisitEdit& edit) {
+  Report report(store, today, edit);
+  report.addAll(store);
+  return report.take(Pooling::likeSubjects, {});
 }
 
 }  // namespace spanwright
