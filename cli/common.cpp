@@ -36,6 +36,19 @@ Date dayOf(const std::string& option, const Surroundings& surroundings) {
   return *day;
 }
 
+std::vector<JournalHead> headsOf(const std::vector<std::string>& options) {
+  std::vector<JournalHead> heads;
+  for (const std::string& option : options) {
+    const std::optional<JournalHead> head = parseHead(option);
+    if (!head) {
+      throw InputError(fmt::format("\"{}\" is no head of a journal", option),
+                       "write the number of the entry, a colon and its hash of 64 digits");
+    }
+    heads.push_back(*head);
+  }
+  return heads;
+}
+
 Store openRecord(const std::string& record, Store::Mode mode, const Surroundings& surroundings) {
   Store store = Store::open(record, mode, surroundings.clock);
   store.onWaiting([&err = surroundings.err](bool waiting) {

@@ -6,9 +6,11 @@
 #include <nlohmann/json.hpp>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "cli/command.h"
 #include "core/record/proposal.h"
+#include "core/store/journal.h"
 #include "core/store/store.h"
 #include "core/units/time.h"
 
@@ -25,6 +27,9 @@ void printJson(const Surroundings& surroundings, const Json& document);
 
 /// The day given by --on (InputError when it is not a date), or today.
 Date dayOf(const std::string& option, const Surroundings& surroundings);
+
+/// What --head gave, each written as "journal --head" prints it; InputError for one that is not.
+std::vector<JournalHead> headsOf(const std::vector<std::string>& options);
 
 /// The record for a command that may write; a wait for another program is told on standard error.
 Store openRecord(const std::string& record, Store::Mode mode, const Surroundings& surroundings);

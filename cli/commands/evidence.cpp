@@ -144,15 +144,7 @@ class VerifyBundle : public Command {
     app.add_flag("--json", json_, "print one JSON document");
   }
   int execute(const Surroundings& surroundings) override {
-    std::vector<JournalHead> known;
-    for (const std::string& text : heads_) {
-      const auto head = parseHead(text);
-      if (!head) {
-        throw InputError(fmt::format("\"{}\" is no head of a journal", text),
-                         "write the number of the entry, a colon and its hash of 64 digits");
-      }
-      known.push_back(*head);
-    }
+    const std::vector<JournalHead> known = headsOf(heads_);
     const BundleCheck check = checkBundle(place_, known, progressBar(surroundings, "Checking"));
     json_ ? printJson(surroundings, document(check)) : print(surroundings.out, check);
     return check.problems.empty() ? kDone : kFound;

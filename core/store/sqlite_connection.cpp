@@ -11,6 +11,7 @@
 #include <thread>
 
 #include "core/record/problem.h"
+#include "core/store/sqlite_sentences.h"
 
 namespace spanwright {
 namespace {
@@ -24,93 +25,6 @@ std::string uriPath(const std::filesystem::path& file) {
     uri += plain ? std::string(1, c) : fmt::format("%{:02X}", static_cast<unsigned char>(c));
   }
   return uri;
-}
-
-struct Sentence {
-  std::string what;  ///< follows the file's name
-  std::string todo;
-};
-
-Sentence cannotOpen(int systemError) {
-  switch (systemError) {
-    case ENOENT:
-      return {"is not there", "check the name and the folder"};
-    case EACCES:
-    case EPERM:
-      return {"may not be opened by you", "ask for permission to read and write the file and its folder"};
-    case EISDIR:
-      return {"is a folder", "name the record's file"};
-    case EROFS:
-      return {"lies on a disk that is read-only",
-              "open it for reading only, or copy it to a disk that can be written"};
-    case EMFILE:
-    case ENFILE:
-      return {"cannot be opened because too many files are open", "close other programs and try again"};
-    default:
-      return {"cannot be opened", "check that the file and its folder can be read and written"};
-  }
-}
-
-Sentence readOnly(int code) {
-  switch (code) {
-    case SQLITE_READONLY_DBMOVED:
-      return {"was moved or deleted while it was open", "close it and open it again where it is now"};
-    case SQLITE_READONLY_CANTINIT:
-    case SQLITE_READONLY_DIRECTORY:
-      return {"cannot be used because its folder is read-only",
-              "ask for permission to write in the folder, or copy the record elsewhere"};
-    default:
-      return {"cannot be written because it is read-only or was opened for reading only",
-              "open it for writing, or ask for permission to write the file"};
-  }
-}
-
-Sentence inputOutput(int code, int systemError) {
-  if (systemError == ENOSPC || systemError == EDQUOT) {
-    return {"could not be written because the disk is full",
-            "free some space and try again; nothing was changed"};
-  }
-  if (code == SQLITE_IOERR_SHORT_READ || code == SQLITE_IOERR_CORRUPTFS) {
-    return {"is damaged (it ends too early)", "restore it from a backup"};
-  }
-  return {fmt::format("could not be read or written: the disk reported an error ({})", sqlite3_errstr(code)),
-          "check the disk or the network drive and try again"};
-}
-
-Sentence explain(int code, int systemError, std::string_view message) {
-  switch (code & 0xff) {
-    case SQLITE_BUSY:
-    case SQLITE_LOCKED:
-      return {"is in use: another program is writing to it", "wait until that has finished and try again"};
-    case SQLITE_FULL:
-      return {"could not be written because the disk is full",
-              "free some space and try again; nothing was changed"};
-    case SQLITE_READONLY:
-      return readOnly(code);
-    case SQLITE_CANTOPEN:
-      return cannotOpen(systemError);
-    case SQLITE_PERM:
-    case SQLITE_AUTH:
-      return cannotOpen(EACCES);
-    case SQLITE_NOTADB:
-      return {"is not a record of this program", "choose another file"};
-    case SQLITE_CORRUPT:
-      return {"is damaged", "restore it from a backup"};
-    case SQLITE_IOERR:
-      return inputOutput(code, systemError);
-    case SQLITE_PROTOCOL:
-    case SQLITE_NOLFS:
-      return {"lies on a disk that cannot lock files", "move it to a disk of this machine"};
-    case SQLITE_NOMEM:
-      return {"could not be used because memory ran out", "close other programs and try again"};
-    case SQLITE_TOOBIG:
-      return {"cannot take a text as long as this", "shorten it"};
-    case SQLITE_CONSTRAINT:
-      return {fmt::format("refused the change: {}", message), "nothing was changed"};
-    default:
-      return {fmt::format("could not be used: {}", message),
-              "restore it from a backup if this happens again"};
-  }
 }
 
 }  // namespace
@@ -127,8 +41,6 @@ std::string insertInto(std::string_view table, std::string_view columns) {
   }
   return fmt::format("INSERT INTO {} ({}) VALUES ({})", table, columns, values);
 }
-
-// --- Connection ---
 
 Connection::Connection(std::filesystem::path file, Access access, std::chrono::milliseconds busyWait,
                        std::filesystem::path shownAs)
@@ -315,7 +227,7 @@ std::string Connection::pageFault() {
   // that.
   for (const char* const notRead : {"unable to get the page", "failed to get page"}) {
     if (finding.find(notRead) != std::string::npos) {
-      const Sentence sentence = inputOutput(SQLITE_IOERR_READ, 0);
+      const Sentence sentence = explain(SQLITE_IOERR_READ, 0, {});
       refuse(sentence.what, sentence.todo);
     }
   }
@@ -372,157 +284,6 @@ bool Connection::inTransaction() const {
 void Connection::rollback() noexcept {
   if (inTransaction()) {
     sqlite3_exec(database_, "ROLLBACK", nullptr, nullptr, nullptr);
-  }
-}
-
-// --- Query ---
-
-Query::Query(Query&& other) noexcept
-    : connection_(other.connection_), statement_(std::exchange(other.statement_, nullptr)) {}
-
-Query::~Query() {
-  if (statement_ != nullptr) {
-    connection_->giveBack(statement_);
-  }
-}
-
-void Query::check(int code) const {
-  connection_->check(code);
-}
-
-void Query::restart([[maybe_unused]] int values) {
-  assert(values == sqlite3_bind_parameter_count(statement_));
-  sqlite3_reset(statement_);
-}
-
-bool Query::step() {
-  const int code = connection_->step(statement_);
-  if (code == SQLITE_ROW) {
-    return true;
-  }
-  if (code != SQLITE_DONE) {
-    connection_->fail(code);
-  }
-  sqlite3_reset(statement_);  // ends the statement's hold on the file at once
-  return false;
-}
-
-void Query::bindAt(int index, std::nullptr_t) {
-  check(sqlite3_bind_null(statement_, index));
-}
-void Query::bindAt(int index, std::int64_t value) {
-  check(sqlite3_bind_int64(statement_, index, value));
-}
-void Query::bindAt(int index, double value) {
-  check(sqlite3_bind_double(statement_, index, value));
-}
-void Query::bindAt(int index, std::string_view value) {
-  // An empty view may have no address, which SQLite would take for NULL.
-  check(sqlite3_bind_text64(statement_, index, value.empty() ? "" : value.data(), value.size(),
-                            SQLITE_TRANSIENT, SQLITE_UTF8));
-}
-void Query::bindAt(int index, Bytes value) {
-  check(sqlite3_bind_blob64(statement_, index, value.view.empty() ? "" : value.view.data(), value.view.size(),
-                            SQLITE_TRANSIENT));
-}
-
-bool Query::isNull(int column) const {
-  return sqlite3_column_type(statement_, column) == SQLITE_NULL;
-}
-std::int64_t Query::integer(int column) const {
-  return sqlite3_column_int64(statement_, column);
-}
-
-int Query::smallInteger(int column) const {
-  const std::int64_t value = integer(column);
-  if (value < std::numeric_limits<int>::min() || value > std::numeric_limits<int>::max()) {
-    damaged(fmt::format("the number {} is out of range", value));
-  }
-  return static_cast<int>(value);
-}
-
-double Query::real(int column) const {
-  return sqlite3_column_double(statement_, column);
-}
-
-std::string_view Query::textView(int column) const {
-  const auto* bytes = reinterpret_cast<const char*>(sqlite3_column_text(statement_, column));
-  if (bytes == nullptr) {
-    return {};
-  }
-  return {bytes, static_cast<std::size_t>(sqlite3_column_bytes(statement_, column))};
-}
-
-std::string Query::text(int column) const {
-  return std::string(textView(column));
-}
-
-std::optional<double> Query::optionalReal(int column) const {
-  return isNull(column) ? std::nullopt : std::optional(real(column));
-}
-
-std::string_view Query::bytesView(int column) const {
-  const auto* bytes = static_cast<const char*>(sqlite3_column_blob(statement_, column));
-  if (bytes == nullptr) {
-    return {};
-  }
-  return {bytes, static_cast<std::size_t>(sqlite3_column_bytes(statement_, column))};
-}
-
-std::string Query::bytes(int column) const {
-  return std::string(bytesView(column));
-}
-
-Cell Query::cell(int column) const {
-  switch (sqlite3_column_type(statement_, column)) {
-    case SQLITE_INTEGER:
-      return Cell::integer;
-    case SQLITE_FLOAT:
-      return Cell::real;
-    case SQLITE_TEXT:
-      return Cell::text;
-    case SQLITE_BLOB:
-      return Cell::bytes;
-    default:
-      return Cell::null;
-  }
-}
-
-void Query::damaged(std::string_view what) const {
-  connection_->refuse(fmt::format("is damaged ({})", what), "restore it from a backup");
-}
-
-// --- WriteScope ---
-
-WriteScope::WriteScope(Connection& connection)
-    : connection_(connection), nested_(connection.inTransaction()) {
-  connection_.query(nested_ ? "SAVEPOINT part" : "BEGIN IMMEDIATE").run();
-}
-
-void WriteScope::commit() {
-  assert(open_);
-  if (nested_ && !connection_.inTransaction()) {
-    connection_.refuse("could not be changed", "nothing of it was saved");
-  }
-  connection_.query(nested_ ? "RELEASE part" : "COMMIT").run();
-  open_ = false;
-}
-
-WriteScope::~WriteScope() {
-  if (!open_) {
-    return;
-  }
-  if (!nested_) {
-    connection_.rollback();
-    return;
-  }
-  try {
-    if (connection_.inTransaction()) {
-      connection_.execute("ROLLBACK TO part");
-      connection_.execute("RELEASE part");
-    }
-  } catch (const StorageError&) {
-    connection_.rollback();  // then nothing of the whole is kept
   }
 }
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// SQLite's C interface, wrapped once: the only room that names sqlite3 is sqlite_connection.cpp. Every return
-// code is looked at in one place and becomes a StorageError of one sentence that names the file and says what
-// to do. SQL uses $1, $2 ... in order of first appearance, which SQLite and PostgreSQL both understand.
+// SQLite's C interface, wrapped once: only the sqlite_*.cpp beside this name it. Every return code is looked
+// at in one place and becomes a StorageError of one sentence that names the file and says what to do. SQL
+// uses $1, $2 ... in order of first appearance, which SQLite and PostgreSQL both understand.
 #pragma once
 
 #include <chrono>
