@@ -53,7 +53,6 @@ double pooledCoverage(const Kind& kind, int visits, int rounds) {
 }
 
 // 1200 rounds: a standard deviation of 0.63 %; three of them here.
-// them here.
 constexpr double kSlack = 0.019;
 
 TEST(Coverage, PooledBandsHoldForTwoToFourCalibrations) {
