@@ -10,6 +10,7 @@ std::vector<std::unique_ptr<Command>> allCommands() {
   commands.push_back(recordVisitCommand());
   commands.push_back(showCommand());
   commands.push_back(dueCommand());
+  commands.push_back(planCommand());
   commands.push_back(driftCommand());
   commands.push_back(intervalsCommand());
   commands.push_back(signCommand());
@@ -33,6 +34,7 @@ std::vector<std::unique_ptr<Command>> allCommands() {
   commands.push_back(calcCommand());
 #ifdef SPANWRIGHT_WITH_GUI
   commands.push_back(certificateCommand());
+  commands.push_back(sheetCommand());
 #endif
   return commands;
 }
