@@ -38,6 +38,19 @@ Date dayOf(const std::string& text, const Surroundings& surroundings, const char
   return *day;
 }
 
+std::vector<JournalHead> headsOf(const std::vector<std::string>& options) {
+  std::vector<JournalHead> heads;
+  for (const std::string& option : options) {
+    const std::optional<JournalHead> head = parseHead(option);
+    if (!head) {
+      throw InputError(fmt::format("\"{}\" is no head of a journal", option),
+                       "write the number of the entry, a colon and its hash of 64 digits");
+    }
+    heads.push_back(*head);
+  }
+  return heads;
+}
+
 void writeWhole(const std::string& file, const std::string& text) {
   const std::filesystem::path path(file);
   const std::filesystem::path part = path.string() + ".part";
@@ -54,19 +67,6 @@ void writeWhole(const std::string& file, const std::string& text) {
     throw StorageError(
         fmt::format("The file {} cannot be written; choose another place or make room.", file));
   }
-}
-
-std::vector<JournalHead> headsOf(const std::vector<std::string>& options) {
-  std::vector<JournalHead> heads;
-  for (const std::string& option : options) {
-    const std::optional<JournalHead> head = parseHead(option);
-    if (!head) {
-      throw InputError(fmt::format("\"{}\" is no head of a journal", option),
-                       "write the number of the entry, a colon and its hash of 64 digits");
-    }
-    heads.push_back(*head);
-  }
-  return heads;
 }
 
 Store openRecord(const std::string& record, Store::Mode mode, const Surroundings& surroundings) {

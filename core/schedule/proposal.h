@@ -57,7 +57,7 @@ struct ReliabilityRule {
 };
 /// A group of like subjects as one of them sees it.
 struct OutcomeGroup {
-  std::string name;                      ///< for people: "channel, thermocouple input, plan TC-5"
+  std::string name;                      ///< for people: "channel, thermocouple-input, plan TC-5"
   int subjects = 0;                      ///< with an outcome, the one that asks included
   std::vector<ToleranceOutcome> own;     ///< of the subject that asks
   std::vector<ToleranceOutcome> others;  ///< of the rest of the group

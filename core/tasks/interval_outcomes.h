@@ -51,7 +51,7 @@ SubjectOutcomes outcomesOf(const Register& site, const Channel& channel, const R
 /// For every routine of every channel not retired, in one pass over the record.
 FleetOutcomes fleetOutcomes(const Store& store, Date today);
 
-/// "channel, thermocouple input, plan TC-5"; a sensor on its own has no kind of point.
+/// "channel, thermocouple-input, plan TC-5"; a sensor on its own has no kind of point.
 std::string likeSubjects(Subject subject, const ChannelSetup& setup, std::string_view plan);
 
 }  // namespace spanwright

@@ -87,6 +87,8 @@ std::vector<CalendarEvent> planEvents(const SitePlan& plan, const Register& site
 /// One event for each subject on its due day, named by site, channel and subject: it moves with the due day.
 std::vector<CalendarEvent> dueEvents(const std::vector<DueItem>& due, const Register& site);
 
+/// "2026-W48", by ISO 8601.
+std::string isoWeek(Date day);
 /// "1.5 h".
 std::string hoursText(int minutes);
 /// Second part of the path at most: "Tank farm / Cabinet T1".

@@ -66,6 +66,10 @@ struct Manner {
   double hysteresis = 0.05;
   bool adjustable = true;
   bool intermittent = false;
+  // Seeded faults, in tolerances.
+  double fastRate = 0.0;  ///< per year, instead of a drawn one; 0: none
+  When stepAt = {};       ///< between two visits, and nobody writes it down
+  double step = 0.0;      ///< 0: none
 };
 
 struct RoutineSpec {

@@ -84,7 +84,7 @@ std::vector<ToleranceOutcome> alike(int in, int out, double days) {
 }
 
 OutcomeGroup groupOf(std::vector<ToleranceOutcome> own, std::vector<ToleranceOutcome> others) {
-  return {"channel, thermocouple input, plan TC-5", 4, std::move(own), std::move(others)};
+  return {"channel, thermocouple-input, plan TC-5", 4, std::move(own), std::move(others)};
 }
 
 // With one interval for all the reliability at it is the observed share, so that the target's interval is in
@@ -95,7 +95,7 @@ TEST(ReliabilityProposal, InvertsTheObservedShare) {
   EXPECT_EQ(proposal.days, static_cast<int>(365.0 * std::log(0.9) / std::log(0.8)));
   EXPECT_THAT(
       proposal.evidence,
-      HasSubstr("32 of 40 visits found in tolerance in the group \"channel, thermocouple input, plan TC-5\" "
+      HasSubstr("32 of 40 visits found in tolerance in the group \"channel, thermocouple-input, plan TC-5\" "
                 "(4 subjects)"));
   EXPECT_THAT(proposal.evidence, HasSubstr("90 % are still in tolerance after 172 days ("));
   EXPECT_THAT(proposal.evidence, HasSubstr("at 95 % confidence)"));
