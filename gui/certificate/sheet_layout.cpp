@@ -142,8 +142,8 @@ class PointTable {
       PathItem item;
       item.path.moveTo(x, top_);
       item.path.lineTo(x, flow_.y());
-      item.width = i + 3 >= columns_.size() ? 8.0 : 3.0;
-      item.color = i + 3 >= columns_.size() ? QColor(0, 0, 0) : QColor(150, 150, 150);
+      item.width = i + 2 >= columns_.size() ? 8.0 : 3.0;
+      item.color = i + 2 >= columns_.size() ? QColor(0, 0, 0) : QColor(150, 150, 150);
       flow_.path(std::move(item));
       x += i < columns_.size() ? columns_[i].share * flow_.width() : 0.0;
     }
@@ -200,9 +200,15 @@ void placeItemHead(PageFlow& flow, const RoundSheetItem& item) {
   const QFont fitted = fitting(140, true, tag, 0.5 * flow.width());
   flow.text(flow.left(), flow.y() + rise(big), fitted, tag);
   const double beside = flow.left() + textWidth(fitted, tag) + 120.0;
-  flow.text(beside, flow.y() + rise(big), fitting(100, false, printed(item.title), flow.right() - beside),
-            printed(item.title));
+  const QString title = printed(item.title);
+  const bool fits = textWidth(typeface(100), title) <= flow.right() - beside;
+  if (fits) {
+    flow.text(beside, flow.y() + rise(big), typeface(100), title);
+  }
   flow.skip(leading(big) + 20.0);
+  if (!fits) {
+    flow.paragraph(title, typeface(100));
+  }
   if (!item.cautions.empty()) {
     placeBox(flow, QStringLiteral("Cautions of the plan"), item.cautions, 10.0);
   }
