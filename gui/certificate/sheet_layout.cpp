@@ -90,10 +90,10 @@ class PointTable {
                             : QString::fromLatin1(text) + QStringLiteral(", ") + unit;
     };
     columns_ = {
-        {QStringLiteral("Point"), 0.14, false}, {QStringLiteral("Apply"), 0.18, false},
-        {withUnit("Expected"), 0.11, true},     {QStringLiteral("From"), 0.10, true},
+        {QStringLiteral("Point"), 0.12, false}, {QStringLiteral("Apply"), 0.17, false},
+        {withUnit("Expected"), 0.10, true},     {QStringLiteral("From"), 0.10, true},
         {QStringLiteral("To"), 0.10, true},     {QStringLiteral("Previous as left (error)"), 0.13, true},
-        {withUnit("As found"), 0.12, false},    {withUnit("As left"), 0.12, false}};
+        {withUnit("As found"), 0.14, false},    {withUnit("As left"), 0.14, false}};
   }
 
   static double leastHeight() { return kHead + 2.0 * kWriting; }
@@ -255,12 +255,14 @@ void placeHead(PageFlow& flow, const RoundSheet& sheet) {
   if (!sheet.note.empty()) {
     pairs.emplace_back(QString(), printed(sheet.note));
   }
-  const QString blank = QStringLiteral("____________________");
-  pairs.emplace_back(QStringLiteral("Day"), sheet.day.empty() ? blank : printed(sheet.day));
-  pairs.emplace_back(QStringLiteral("Technician"),
-                     sheet.technician.empty() ? blank : printed(sheet.technician));
+  for (const auto& [label, value] :
+       {std::pair("Day", sheet.day), std::pair("Technician", sheet.technician)}) {
+    if (!value.empty()) {
+      pairs.emplace_back(QString::fromLatin1(label), printed(value));
+    }
+  }
   for (std::size_t i = 0; i < sheet.take.size(); ++i) {
-    pairs.emplace_back(i == 0 ? QStringLiteral("Take along") : QString(), printed(sheet.take[i]));
+    pairs.emplace_back(i == 0 ? QStringLiteral("Standards") : QString(), printed(sheet.take[i]));
   }
   QStringList way;
   for (const RoundSheetItem& item : sheet.items) {
@@ -271,6 +273,9 @@ void placeHead(PageFlow& flow, const RoundSheet& sheet) {
   }
   pairs.emplace_back(QStringLiteral("On the way"), way.join(QStringLiteral(", ")));
   flow.flowPairs(pairs);
+  if (sheet.day.empty()) {
+    placeBlanks(flow, {{QStringLiteral("Day"), 1.0}, {QStringLiteral("Technician"), 2.0}});
+  }
   flow.skip(80.0);
 }
 
