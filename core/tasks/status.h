@@ -29,7 +29,8 @@ struct DueItem {
 /// The record as it stood at the end of `today`: later setups, fittings and calibrations are not looked at.
 /// Proven means a standing as-left that passed under the setup in force, and for a sensor or loop with the
 /// sensor fitted now; a later one under them that failed makes it unproven again. One not judged says
-/// nothing. InputError when an interval is longer than a hundred years.
+/// nothing. The interval is the one accepted last on or before `today`, else the policy's own. InputError
+/// when an interval is longer than a hundred years.
 std::vector<DueItem> dueList(const Store& store, Date today);
 
 /// Whether rates are drawn towards those of like subjects, for which their histories must be read too.

@@ -158,6 +158,18 @@ QString word(BreakCause cause) {
   return {};
 }
 
+QString word(BandBasis basis) {
+  switch (basis) {
+    case BandBasis::none:
+      return QStringLiteral("–");
+    case BandBasis::own:
+      return tr("own readings");
+    case BandBasis::likeSubjects:
+      return tr("like subjects");
+  }
+  return {};
+}
+
 QString word(Role role) {
   switch (role) {
     case Role::technician:
