@@ -21,6 +21,7 @@
 #include "gui/screens/channel_screen.h"
 #include "gui/screens/due_screen.h"
 #include "gui/screens/import_dialog.h"
+#include "gui/screens/journal_screen.h"
 #include "gui/screens/message_bar.h"
 #include "gui/screens/review_screen.h"
 #include "gui/screens/site_screen.h"
@@ -58,6 +59,7 @@ MainWindow::MainWindow(Session& session, QWidget* parent)
     stack_->addWidget(screen);
   }
   makeActions();
+  addPlaces();
   makeMenus();
   makeStatus();
   connectScreens();
@@ -97,6 +99,8 @@ void MainWindow::makeActions() {
   connect(action(CommandId::findChannel), &QAction::triggered, this, [this] {
     if (currentScreen() == due_) {
       due_->findChannel();
+    } else if (currentScreen() == journal_) {
+      journal_->findWords();
     } else {
       showSite();
       site_->findChannel();
@@ -118,19 +122,23 @@ void MainWindow::makeMenus() {
   };
   fill(menuBar()->addMenu(tr("&Record")),
        {CommandId::openRecord, CommandId::newRecord, CommandId::openSample, CommandId::importHistory,
-        CommandId::checkRecord, CommandId::closeRecord, CommandId::quit});
-  fill(menuBar()->addMenu(tr("&Go")), {CommandId::showSite, CommandId::showDue, CommandId::showReview,
-                                       CommandId::goBack, CommandId::findChannel});
+        CommandId::checkRecord, CommandId::makeEvidence, CommandId::changePassphrase, CommandId::closeRecord,
+        CommandId::quit});
+  fill(menuBar()->addMenu(tr("&Go")), {CommandId::showToday, CommandId::showSite, CommandId::showDue,
+                                       CommandId::showReview, CommandId::showStandards, CommandId::showRounds,
+                                       CommandId::showJournal, CommandId::goBack, CommandId::findChannel});
   fill(menuBar()->addMenu(tr("&Work")),
-       {CommandId::enterVisit, CommandId::signCalibration, CommandId::issueCertificate});
+       {CommandId::enterVisit, CommandId::nextStop, CommandId::signCalibration, CommandId::issueCertificate,
+        CommandId::showFiles});
   fill(menuBar()->addMenu(tr("&View")), {CommandId::darkLook});
   fill(menuBar()->addMenu(tr("&Help")), {CommandId::showKeys, CommandId::about});
   auto* tools = addToolBar(tr("Places to go"));
   tools->setObjectName(QStringLiteral("places"));
   tools->setMovable(false);
   tools->setToolButtonStyle(Qt::ToolButtonTextOnly);
-  for (const CommandId id : {CommandId::goBack, CommandId::showSite, CommandId::showDue,
-                             CommandId::showReview, CommandId::enterVisit}) {
+  for (const CommandId id : {CommandId::goBack, CommandId::showToday, CommandId::showSite, CommandId::showDue,
+                             CommandId::showReview, CommandId::showStandards, CommandId::showRounds,
+                             CommandId::showJournal, CommandId::enterVisit}) {
     tools->addAction(action(id));
   }
 }
@@ -218,6 +226,8 @@ void MainWindow::goBack() {
     site_->refresh();
   } else if (screen == review_) {
     review_->refresh();
+  } else {
+    refreshShown();
   }
   enableActions();
 }
@@ -285,6 +295,7 @@ void MainWindow::enableActions() {
   action(CommandId::signCalibration)
       ->setEnabled(open && (currentScreen() == channel_ || currentScreen() == review_ ||
                             currentScreen() == certificate_));
+  enablePlaces();
   action(CommandId::goBack)->setEnabled(open && !past_.isEmpty());
   action(CommandId::issueCertificate)->setEnabled(open && currentScreen() == channel_);
 }
@@ -298,6 +309,7 @@ void MainWindow::setDark(bool dark) {
     due_->refresh();
     review_->refresh();
     channel_->refresh();
+    refreshShown();
   }
 }
 

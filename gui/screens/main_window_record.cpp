@@ -20,12 +20,14 @@
 #include "gui/screens/channel_screen.h"
 #include "gui/screens/check_dialog.h"
 #include "gui/screens/due_screen.h"
+#include "gui/screens/journal_screen.h"
 #include "gui/screens/main_window.h"
 #include "gui/screens/message_bar.h"
 #include "gui/screens/review_screen.h"
 #include "gui/screens/sign_dialog.h"
 #include "gui/screens/site_screen.h"
 #include "gui/screens/start_screen.h"
+#include "gui/screens/today_screen.h"
 #include "gui/screens/visit_screen.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
@@ -138,8 +140,10 @@ void MainWindow::takeRecord() {
   kLastFolder.set(QFileInfo(file).absolutePath());
   setWindowTitle(QStringLiteral("%1 – Spanwright").arg(fromCore(session_.site().site.name)));
   visit_->takeRecord();
+  journal_->drop();  // it still looks at the record before
+  today_->takeRecord();
   past_.clear();
-  showSite();
+  showToday();
   past_.clear();
   enableActions();
   offerDrafts();
@@ -155,6 +159,7 @@ void MainWindow::closeRecord() {
 
 void MainWindow::dropRecord() {
   setWindowTitle(QStringLiteral("Spanwright"));
+  journal_->drop();
   bar_->hide();
   showStart();
 }
@@ -226,7 +231,9 @@ void MainWindow::enterVisit() {
     showVisit(due_->currentChannel(), due_->currentSubject());
     return;
   }
-  const QString chosen = currentScreen() == site_ ? site_->currentChannel() : QString();
+  const QString chosen = currentScreen() == site_    ? site_->currentChannel()
+                         : currentScreen() == today_ ? today_->currentChannel()
+                                                     : QString();
   if (!chosen.isEmpty()) {
     showVisit(chosen, std::nullopt);
     return;
@@ -276,6 +283,7 @@ void MainWindow::takeSignature(const QString& sentence) {
   review_->refresh();
   channel_->refresh();
   certificate_->refresh();
+  refreshShown();
   bar_->showNews(sentence);
 }
 
@@ -308,6 +316,9 @@ bool MainWindow::showScreen(const QString& name, const QString& channel, std::op
   }
   if (!channel.isEmpty() && session_.site().channel(toCore(channel)) == nullptr) {
     return false;
+  }
+  if (showPlace(name)) {
+    return true;
   }
   const QString tag = channel.isEmpty() ? channelWithHistory() : channel;
   if (name == QLatin1String("due")) {
