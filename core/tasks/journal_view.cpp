@@ -185,13 +185,13 @@ std::string aboutText(const Store& store, const JournalEntry& entry) {
   if (entry.unit.empty()) {
     return "the record";
   }
-  std::string text = entry.unitKey.empty() ? entry.unit : fmt::format("{} {}", entry.unit, entry.unitKey);
-  if (const auto calibration = calibrationNamed(entry)) {
-    if (const auto found = store.calibration(*calibration)) {
-      text += ", " + found->channel;
-    }
+  if (const auto calibration =
+          calibrationNamed(entry)) {  // what is signed, rather than the signature's number
+    const auto found = store.calibration(*calibration);
+    return found ? fmt::format("calibration {}, {}", *calibration, found->channel)
+                 : fmt::format("calibration {}", *calibration);
   }
-  return text;
+  return entry.unitKey.empty() ? entry.unit : fmt::format("{} {}", entry.unit, entry.unitKey);
 }
 
 }  // namespace spanwright

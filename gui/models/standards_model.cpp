@@ -40,14 +40,14 @@ std::vector<StandardsModel::Column> standardColumns() {
       {StandardsModel::tr("Certificate runs"),
        [](const Row& r) { return shownDaysLeft(r.lastDay, r.daysLeft); },
        [](const Row& r) { return r.lastDay ? QVariant(r.daysLeft) : QVariant(-1000000); }},
-      {StandardsModel::tr("Last day"),
-       [](const Row& r) { return r.lastDay ? shownDate(*r.lastDay) : QString(); },
-       [](const Row& r) { return dayKey(r.lastDay); }},
-      {StandardsModel::tr("Certificate"), [](const Row& r) { return r.certificate; }},
       {StandardsModel::tr("What"),
        [](const Row& r) {
          return fromCore(r.standard.description.empty() ? r.standard.model : r.standard.description);
        }},
+      {StandardsModel::tr("Last day"),
+       [](const Row& r) { return r.lastDay ? shownDate(*r.lastDay) : QString(); },
+       [](const Row& r) { return dayKey(r.lastDay); }},
+      {StandardsModel::tr("Certificate"), [](const Row& r) { return r.certificate; }},
       {StandardsModel::tr("Where"), [](const Row& r) { return fromCore(r.standard.location); }},
   };
 }
@@ -63,9 +63,9 @@ std::vector<StandardCertificatesModel::Column> certificateColumns() {
        [](const Row& r) { return dayKey(r.validUntil); }},
       {Model::tr("Issued"), [](const Row& r) { return shownDate(r.issued); },
        [](const Row& r) { return dayKey(r.issued); }},
-      {Model::tr("By"), [](const Row& r) { return fromCore(r.issuer); }},
       {Model::tr("k"), [](const Row& r) { return shownShort(r.coverageFactor); }, {}, {}, true},
       {Model::tr("Ranges"), rangesText},
+      {Model::tr("By"), [](const Row& r) { return fromCore(r.issuer); }},
   };
 }
 

@@ -21,14 +21,14 @@ std::vector<StandardRow> standardRows(const Register& site, Date day);
 class StandardsModel : public RowsModel<StandardRow> {
   Q_OBJECT
  public:
-  enum Columns { kSerial, kState, kLeft, kLastDay, kCertificate, kWhat, kWhere };
+  enum Columns { kSerial, kState, kLeft, kWhat, kLastDay, kCertificate, kWhere };
   explicit StandardsModel(QObject* parent = nullptr);
 };
 
 class StandardCertificatesModel : public RowsModel<StandardCertificate> {
   Q_OBJECT
  public:
-  enum Columns { kNumber, kFrom, kUntil, kIssued, kIssuer, kFactor, kRanges };
+  enum Columns { kNumber, kFrom, kUntil, kIssued, kFactor, kRanges, kIssuer };
   explicit StandardCertificatesModel(QObject* parent = nullptr);
 };
 

@@ -22,7 +22,8 @@ RoundsScreen::RoundsScreen(Session& session, QWidget* parent)
   auto* split = new QSplitter(Qt::Vertical, this);
   split->setChildrenCollapsible(false);
   split->addWidget(makeList());
-  split->addWidget(makeStops());
+  stopsSide_ = makeStops();
+  split->addWidget(stopsSide_);
   split->setStretchFactor(0, 2);
   split->setStretchFactor(1, 3);
   auto* whole = new QVBoxLayout(this);
@@ -116,6 +117,7 @@ void RoundsScreen::refresh() {
       tr("%1, %2 open").arg(counted(model_->rowCount(), tr("1 round"), tr("%1 rounds"))).arg(open));
   table_->setVisible(model_->rowCount() > 0);
   nothing_->setVisible(model_->rowCount() == 0);
+  stopsSide_->setVisible(model_->rowCount() > 0);
   choose(before);
 }
 

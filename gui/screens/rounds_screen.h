@@ -50,6 +50,7 @@ class RoundsScreen : public QWidget {
   Session& session_;
   RoundsModel* model_;
   StopsModel* stops_;
+  QWidget* stopsSide_ = nullptr;
   TableView *table_ = nullptr, *stopsTable_ = nullptr;
   QLabel *count_ = nullptr, *heading_ = nullptr, *nothing_ = nullptr;
   std::optional<std::size_t> gone_;  // the stop last gone to, of goneRound_
