@@ -223,9 +223,6 @@ StandardUse standardUse(const Standard& standard, Date day);
 /// problem is empty; the site-file importer has its own positions.
 std::vector<std::string> registerFaults(const Register& site);
 
-/// What is wrong with a standard's certificate taken by itself, as clauses.
-std::vector<std::string> certificateFaults(const StandardCertificate& certificate);
-
 /// The text that is signed, as of a LifeEvent.
 std::string signedText(std::string_view site, const StandardEvent& event, std::string_view publicKey);
 

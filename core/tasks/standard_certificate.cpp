@@ -7,6 +7,7 @@
 #include <optional>
 #include <utility>
 
+#include "core/record/certificate_faults.h"
 #include "core/units/number.h"
 #include "core/units/unit.h"
 

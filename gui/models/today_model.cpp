@@ -2,7 +2,6 @@
 #include "gui/models/today_model.h"
 
 #include <QFont>
-#include <QSize>
 
 #include "gui/words/marks.h"
 #include "gui/words/standard_words.h"
@@ -11,7 +10,6 @@
 namespace spanwright {
 namespace {
 
-constexpr int kRowHeight = 24;
 constexpr quintptr kGroup = 0;  // internal id of a group; a line has its group's number plus one
 
 QString nameOf(const Register& site, const std::string& login) {
@@ -179,9 +177,6 @@ QString TodayModel::groupText(const Group& group) {
 QVariant TodayModel::data(const QModelIndex& index, int role) const {
   if (!checkIndex(index, CheckIndexOption::IndexIsValid)) {
     return {};
-  }
-  if (role == Qt::SizeHintRole) {
-    return QSize(0, kRowHeight);
   }
   if (index.internalId() == kGroup) {
     const Group& group = groups_.at(static_cast<std::size_t>(index.row()));

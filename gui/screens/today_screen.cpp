@@ -6,6 +6,7 @@
 #include <QHeaderView>
 #include <QLabel>
 #include <QSignalBlocker>
+#include <QStyledItemDelegate>
 #include <QTreeView>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -20,6 +21,16 @@ namespace {
 constexpr std::size_t kDueMost = 8;  // lines of a due group; the due list has the rest
 constexpr int kWidest = 330;
 constexpr int kAir = 18;
+constexpr int kRowHeight = 24;
+
+/// A little more room than a tree's lines have.
+class RoomyLines : public QStyledItemDelegate {
+ public:
+  using QStyledItemDelegate::QStyledItemDelegate;
+  QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override {
+    return QStyledItemDelegate::sizeHint(option, index).expandedTo({0, kRowHeight});
+  }
+};
 
 }  // namespace
 
@@ -43,6 +54,7 @@ TodayScreen::TodayScreen(Session& session, QWidget* parent)
   tree_->setAccessibleName(tr("What needs doing today"));
   tree_->setRootIsDecorated(false);
   tree_->setItemsExpandable(false);
+  tree_->setItemDelegate(new RoomyLines(tree_));
   tree_->setUniformRowHeights(true);
   tree_->setIndentation(22);
   tree_->header()->setFixedHeight(28);

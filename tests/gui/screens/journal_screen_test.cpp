@@ -29,6 +29,14 @@ class JournalWindow : public DialogTest {
   std::string cell(int row, int column) const {
     return table()->model()->index(row, column).data().toString().toStdString();
   }
+  /// Takes the words away again.
+  void widen() {
+    auto* words = named<QLineEdit>("Narrow the journal");
+    words->setFocus();
+    words->selectAll();
+    press(Qt::Key_Delete);
+    ASSERT_TRUE(narrowedTo(static_cast<int>(session_->store().journalHead().entry)));
+  }
   bool narrowedTo(int rows) {
     return QTest::qWaitFor([this, rows] { return window_->journalScreen()->count() == rows; });
   }
@@ -70,17 +78,16 @@ TEST_F(JournalWindow, WordsNarrowItAndAChangeShowsBeforeAndAfter) {
   EXPECT_EQ(fields->index(0, 0).data().toString(), "left_on");
   EXPECT_EQ(fields->index(0, 1).data().toString(), "");
   EXPECT_EQ(fields->index(0, 2).data().toString(), "2026-12-31");
-  named<QLineEdit>("Narrow the journal")->selectAll();
+  ASSERT_NO_FATAL_FAILURE(widen());
   type("tt-1 recorded");
   ASSERT_TRUE(narrowedTo(1));
   EXPECT_EQ(cell(0, JournalModel::kAbout), "calibration 1, TT-1");
-  named<QLineEdit>("Narrow the journal")->selectAll();
+  ASSERT_NO_FATAL_FAILURE(widen());
   type("nonsense");
   ASSERT_TRUE(narrowedTo(0));
   press(Qt::Key_Return);
   EXPECT_EQ(window_->currentScreen(), window_->journalScreen());
-  named<QLineEdit>("Narrow the journal")->clear();
-  ASSERT_TRUE(narrowedTo(static_cast<int>(session_->store().journalHead().entry)));
+  ASSERT_NO_FATAL_FAILURE(widen());
 }
 
 TEST_F(JournalWindow, AHundredThousandEntriesAreLookedThroughWithoutWaiting) {

@@ -112,6 +112,9 @@ TEST_F(RecordDialogs, FilesAreAddedDroppedAndSavedOut) {
   EXPECT_EQ(form->count(), 0);
   QMimeData dropped;
   dropped.setUrls({QUrl::fromLocalFile(file("photo.png", "not really one"))});
+  QDragEnterEvent enter({10, 10}, Qt::CopyAction, &dropped, Qt::LeftButton, Qt::NoModifier);
+  QApplication::sendEvent(form, &enter);
+  ASSERT_TRUE(enter.isAccepted());
   QDropEvent drop({10, 10}, Qt::CopyAction, &dropped, Qt::LeftButton, Qt::NoModifier);
   QApplication::sendEvent(form, &drop);
   ASSERT_EQ(form->count(), 1) << form->trouble().toStdString();

@@ -148,6 +148,11 @@ TEST_F(TodayWindow, ShowsEachPersonWhatIsTheirsAndRemembersWhoItIs) {
   const QModelIndex waiting = find("To review", "TT-1");
   EXPECT_EQ(cell(waiting, TodayModel::kNote), "by Tess Technician; as found pass, as left pass");
   keepPicture("today-reviewer");
+  for (const int column : {TodayModel::kWhat, TodayModel::kWhere, TodayModel::kWhen}) {
+    EXPECT_GT(tree()->visualRect(waiting.siblingAtColumn(column)).width(),
+              tree()->fontMetrics().horizontalAdvance(waiting.siblingAtColumn(column).data().toString()))
+        << "column " << column << " is cut short";
+  }
   ASSERT_NO_FATAL_FAILURE(enterOn(waiting));
   ASSERT_EQ(window_->currentScreen(), window_->channelScreen());
   EXPECT_EQ(window_->channelScreen()->currentCalibration(), 1);
