@@ -23,8 +23,11 @@ namespace spanwright {
 class CertificateScreen;
 class ChannelScreen;
 class DueScreen;
+class FleetScreen;
+class IntervalsScreen;
 class JournalScreen;
 class MessageBar;
+class PlanScreen;
 class ReviewScreen;
 class RoundsScreen;
 class Session;
@@ -48,6 +51,12 @@ class MainWindow : public QMainWindow {
   void showDue();
   /// What waits for a signature.
   void showReview();
+  /// All channels by drift.
+  void showDrift();
+  /// Visits fitted into weeks.
+  void showPlan();
+  /// What the policies propose.
+  void showIntervals();
   void showStandards();
   void showRounds();
   void showJournal();
@@ -69,6 +78,9 @@ class MainWindow : public QMainWindow {
   SiteScreen* siteScreen() const { return site_; }
   DueScreen* dueScreen() const { return due_; }
   ReviewScreen* reviewScreen() const { return review_; }
+  FleetScreen* fleetScreen() const { return fleet_; }
+  PlanScreen* planScreen() const { return plan_; }
+  IntervalsScreen* intervalsScreen() const { return intervals_; }
   TodayScreen* todayScreen() const { return today_; }
   StandardsScreen* standardsScreen() const { return standards_; }
   RoundsScreen* roundsScreen() const { return rounds_; }
@@ -134,6 +146,9 @@ class MainWindow : public QMainWindow {
   SiteScreen* site_;
   DueScreen* due_;
   ReviewScreen* review_;
+  FleetScreen* fleet_;
+  PlanScreen* plan_;
+  IntervalsScreen* intervals_;
   ChannelScreen* channel_;
   VisitScreen* visit_;
   CertificateScreen* certificate_;

@@ -44,7 +44,7 @@ class Issuing : public testing::Test {
         {"Pasteuriser hall", "Pasteuriser hall", "", 0},
         {"Pasteuriser hall / Cabinet P1", "Cabinet P1", "Pasteuriser hall", 0},
         {"Pasteuriser hall / Cabinet P1 / Station 1", "Station 1", "Pasteuriser hall / Cabinet P1", 0}};
-    site.intervals = {{"yearly", "fixed", 0, 12, 0, 0}};
+    site.intervals = {{"yearly", PolicyKind::fixed, 0, 12, 0, 0}};
     site.channels[0].routines = {{Subject::channel, "AI-5UD", "yearly"}};
     // Versions count from 1, so the example's version 3 has two before it.
     SetupVersion first = site.channels[0].setups[0];
@@ -176,6 +176,28 @@ TEST_F(Issuing, DueDateOnlyWhenAgreedAndThenAWorkingDay) {
   const Certificate certificate = issueCertificate(store(), stored());
   EXPECT_THAT(certificate.work, Contains(AllOf(Field(&LabelledText::label, "Due again"),
                                                Field(&LabelledText::value, HasSubstr("2027-11-19")))));
+}
+
+// Accepted from a day before the visit, once before it was certified and once after.
+TEST_F(Issuing, TheDueDateIsThatOfTheIntervalAcceptedBeforeTheIssue) {
+  made_.site.site.dueDateAgreed = true;
+  const CalibrationId id = stored();
+  AcceptedInterval accepted;
+  accepted.months = 6;
+  accepted.fromDay = *parseDate("2026-11-01");
+  accepted.policy = "yearly";
+  accepted.person = made_.calibration.person;
+  accepted.atUtc = clock_.now;
+  accepted.reason = "tried";
+  store().acceptInterval("TT-101", accepted);
+  const auto dueOn = [](const char* day) {
+    return Contains(
+        AllOf(Field(&LabelledText::label, "Due again"), Field(&LabelledText::value, HasSubstr(day))));
+  };
+  EXPECT_THAT(issueCertificate(store(), id).work, dueOn("2027-05-20"));
+  accepted.months = 3;
+  store().acceptInterval("TT-101", accepted);
+  EXPECT_THAT(certificateAsIssued(store(), *store().issuedCertificate(id)).work, dueOn("2027-05-20"));
 }
 
 TEST_F(Issuing, NoDueDateAfterAFailure) {

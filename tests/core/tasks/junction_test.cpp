@@ -10,6 +10,7 @@
 #include "core/record/reference_junction.h"
 #include "core/signal/thermocouple.h"
 #include "core/tasks/advice.h"
+#include "core/tasks/certificate_value.h"
 #include "core/tasks/point_uncertainty.h"
 #include "core/tasks/reach.h"
 #include "core/tasks/trace.h"
@@ -126,6 +127,16 @@ TEST_F(Junction, RefusesAValueOfAnotherPointAndSaysWhatItsOwnIs) {
       problems(visit),
       ElementsAre(AllOf(HasSubstr("is too far from the 49.9079 degC of this point"),
                         HasSubstr("with the reference junction at 23 degC the point is at 1.100 mV"))));
+}
+
+// 8.138 mV for 200 degC (thermocouple_emf_table.csv), less 0.919 mV for 23 degC (printed NIST ITS-90 table,
+// from memory).
+TEST_F(Junction, MillivoltsOfACertificateAreTakenThroughTheFunctionThere) {
+  site_.index();
+  auto sheet = std::get<VisitSheet>(openSheet(site_, "TE-501", Subject::channel, moment("2026-02-20T09:30")));
+  EXPECT_NEAR(fromRange(sheet, 8.138, Unit::millivolt, Unit::celsius).value(), 200.0, 0.02);
+  sheet.referenceJunction = 23.0;
+  EXPECT_NEAR(fromRange(sheet, 7.219, Unit::millivolt, Unit::celsius).value(), 200.0, 0.02);
 }
 
 TEST_F(Junction, IsStoredTracedAndRecomputed) {
@@ -285,7 +296,9 @@ TEST_F(Junction, MillivoltsThroughCopperWithoutOneAreAskedAbout) {
   auto degrees = readings;
   degrees[1].first = "200";
   EXPECT_THAT(adviceFor(fed(degrees, std::nullopt)).diagnoses, IsEmpty());
-  EXPECT_THAT(adviceFor(fed({{"-0.919 mV", "0"}, {"7.219 mV", "230"}, {"15.478 mV", "430"}}, 23.0)).diagnoses,
+  const std::vector<std::pair<std::string, std::string>> sameErrors{
+      {"-0.919 mV", shown(0)}, {"7.219 mV", shown(8.138)}, {"15.478 mV", shown(16.397)}};
+  EXPECT_THAT(adviceFor(fed(sameErrors, 23.0)).diagnoses,
               testing::Not(Contains(testing::Truly([](const SensorDiagnosis& each) {
                 return std::get<CoupleFault>(each.fault).kind == CoupleFaultKind::copperLeads;
               }))));
