@@ -27,12 +27,6 @@ using boost::gregorian::days;
 /// Of an interval, what must be over before a visit may be made early.
 constexpr int kEarlyShare = 3;
 
-std::string isoWeek(Date day) {
-  // The week belongs to the year of its Thursday (ISO 8601).
-  const Date thursday = day + days(3 - (day.day_of_week().as_number() + 6) % 7);
-  return fmt::format("{}-W{:02}", static_cast<int>(thursday.year()), day.week_number());
-}
-
 class SitePlanner {
  public:
   SitePlanner(const Store& store, const PlanQuestion& question)
@@ -337,6 +331,12 @@ class SitePlanner {
 };
 
 }  // namespace
+
+std::string isoWeek(Date day) {
+  // The week belongs to the year of its Thursday (ISO 8601).
+  const Date thursday = day + days(3 - (day.day_of_week().as_number() + 6) % 7);
+  return fmt::format("{}-W{:02}", static_cast<int>(thursday.year()), day.week_number());
+}
 
 int PlannedStop::minutes() const {
   int sum = 0;
