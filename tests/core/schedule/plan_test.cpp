@@ -285,7 +285,12 @@ TEST(Plan, AYearOfALargeSite) {
                                0});
     }
   }
-  for (int v = 0; v < 4000; ++v) {
+#ifdef __SANITIZE_ADDRESS__
+  constexpr int kVisits = 1000;  // everything takes ten times as long
+#else
+  constexpr int kVisits = 4000;
+#endif
+  for (int v = 0; v < kVisits; ++v) {
     const Date due = request.from + boost::gregorian::days(pick(0, 181));
     PlanVisit& each = request.visits.emplace_back();
     each.place = "cabinet " + std::to_string(pick(1, 120));
@@ -308,7 +313,7 @@ TEST(Plan, AYearOfALargeSite) {
   std::cout << "seed " << kSeed << ": " << times[PlanTime::onTime] << " on time, " << times[PlanTime::inGrace]
             << " in grace, " << times[PlanTime::late] << " late, " << plan.unplanned.size() << " unplanned; "
             << std::chrono::duration<double>(std::chrono::steady_clock::now() - began).count() << " s\n";
-  EXPECT_GT(times[PlanTime::onTime], 3000);
+  EXPECT_GT(times[PlanTime::onTime], 3 * kVisits / 4);
 }
 
 }  // namespace

@@ -53,9 +53,14 @@ TEST(Simulation, AStaircaseClimbsToItsLimitWhenNothingIsFound) {
 }
 
 TEST(Simulation, AHigherTargetVisitsOftenerAndFindsMoreInTolerance) {
+#ifdef __SANITIZE_ADDRESS__
+  constexpr int kRuns = 8;  // everything takes ten times as long
+#else
+  constexpr int kRuns = 30;
+#endif
   std::vector<SimulatedSubject> fleet(12, one({0.0, 0.8, 0.2}));
   const auto under = [&](double target) {
-    return simulateFleet(fleet, {ReliabilityRule{target, 0.95, 10}, {30, 1500}}, {20, 30, 5});
+    return simulateFleet(fleet, {ReliabilityRule{target, 0.95, 10}, {30, 1500}}, {20, kRuns, 5});
   };
   const FleetOutcome low = under(0.8), high = under(0.95);
   EXPECT_GT(high.visitsPerYear, 1.5 * low.visitsPerYear);
