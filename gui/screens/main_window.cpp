@@ -119,11 +119,14 @@ void MainWindow::makeMenus() {
   fill(menuBar()->addMenu(tr("&Record")),
        {CommandId::openRecord, CommandId::newRecord, CommandId::openSample, CommandId::importHistory,
         CommandId::checkRecord, CommandId::closeRecord, CommandId::quit});
-  fill(menuBar()->addMenu(tr("&Go")), {CommandId::showSite, CommandId::showDue, CommandId::showReview,
-                                       CommandId::goBack, CommandId::findChannel});
+  places_ = menuBar()->addMenu(tr("&Go"));
+  fill(places_, {CommandId::showSite, CommandId::showDue, CommandId::showReview, CommandId::goBack,
+                 CommandId::findChannel});
   fill(menuBar()->addMenu(tr("&Work")),
        {CommandId::enterVisit, CommandId::signCalibration, CommandId::issueCertificate});
-  fill(menuBar()->addMenu(tr("&View")), {CommandId::darkLook});
+  QMenu* view = menuBar()->addMenu(tr("&View"));
+  fill(view, {CommandId::darkLook});
+  addLanguages(view);
   fill(menuBar()->addMenu(tr("&Help")), {CommandId::showKeys, CommandId::about});
   auto* tools = addToolBar(tr("Places to go"));
   tools->setObjectName(QStringLiteral("places"));
