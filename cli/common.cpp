@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <filesystem>
+#include <fstream>
 #include <memory>
 #include <ostream>
 
@@ -25,13 +27,13 @@ void printJson(const Surroundings& surroundings, const Json& document) {
   surroundings.out << document.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
 }
 
-Date dayOf(const std::string& option, const Surroundings& surroundings) {
-  if (option.empty()) {
+Date dayOf(const std::string& text, const Surroundings& surroundings, const char* option) {
+  if (text.empty()) {
     return surroundings.clock.localNow().date();
   }
-  const std::optional<Date> day = parseDate(option);
+  const std::optional<Date> day = parseDate(text);
   if (!day) {
-    throw CLI::ValidationError("--on", fmt::format("\"{}\" is not a date; write it as 2026-03-01", option));
+    throw CLI::ValidationError(option, fmt::format("\"{}\" is not a date; write it as 2026-03-01", text));
   }
   return *day;
 }
@@ -47,6 +49,24 @@ std::vector<JournalHead> headsOf(const std::vector<std::string>& options) {
     heads.push_back(*head);
   }
   return heads;
+}
+
+void writeWhole(const std::string& file, const std::string& text) {
+  const std::filesystem::path path(file);
+  const std::filesystem::path part = path.string() + ".part";
+  std::ofstream out(part, std::ios::binary);
+  out << text;
+  out.close();
+  std::error_code failed;
+  if (out) {
+    std::filesystem::rename(part, path, failed);
+  }
+  if (!out || failed) {
+    std::error_code ignored;
+    std::filesystem::remove(part, ignored);
+    throw StorageError(
+        fmt::format("The file {} cannot be written; choose another place or make room.", file));
+  }
 }
 
 Store openRecord(const std::string& record, Store::Mode mode, const Surroundings& surroundings) {

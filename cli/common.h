@@ -25,8 +25,11 @@ Json orNull(std::optional<Date> value);
 
 void printJson(const Surroundings& surroundings, const Json& document);
 
-/// The day given by --on (InputError when it is not a date), or today.
-Date dayOf(const std::string& option, const Surroundings& surroundings);
+/// The day that `text` of the option names (called wrongly when it is not a date), or today when it is empty.
+Date dayOf(const std::string& text, const Surroundings& surroundings, const char* option = "--on");
+
+/// Writes the file whole or, with a StorageError, not at all.
+void writeWhole(const std::string& file, const std::string& text);
 
 /// What --head gave, each written as "journal --head" prints it; InputError for one that is not.
 std::vector<JournalHead> headsOf(const std::vector<std::string>& options);

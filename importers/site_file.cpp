@@ -80,14 +80,9 @@ void readWorkingDays(TomlTable& table, CalendarRules& rules) {
   }
 }
 
-void readCalendar(TomlTable& file, CalendarRules& rules) {
-  auto table = file.table("calendar");
-  if (!table) {
-    return;
-  }
-  table->rename("[calendar]");
-  readWorkingDays(*table, rules);
-  for (auto& item : table->tables("closed", "closed of [calendar], entry")) {
+/// A list of {first, last, name}.
+void readDays(TomlTable& table, std::string_view key, std::vector<DayRange>& days) {
+  for (auto& item : table.tables(key, fmt::format("{} of {}, entry", key, table.name()))) {
     const auto first = item.needDate("first");
     const auto last = item.needDate("last");
     if (first && last && *last < *first) {
@@ -95,12 +90,35 @@ void readCalendar(TomlTable& file, CalendarRules& rules) {
     }
     std::string name = item.text("name");
     if (first && last) {
-      rules.closed.push_back({*first, *last, std::move(name)});
+      days.push_back({*first, *last, std::move(name)});
     }
     item.finish();
   }
+}
+
+/// Hours for calibrations, which only a technician can have.
+void readHours(TomlTable& table, Person& person) {
+  constexpr Bounds kHoursOfWeek{0.0, 168.0, true};
+  person.hoursPerWeek = table.maybeNumber("hours_per_week", kHoursOfWeek);
+  const bool technician =
+      std::find(person.roles.begin(), person.roles.end(), Role::technician) != person.roles.end();
+  if (person.hoursPerWeek && !technician) {
+    table.problem("hours_per_week", "is given, but only technicians are sent to visits",
+                  "remove it, or add \"technician\" to the roles");
+  }
+}
+
+void readCalendar(TomlTable& file, CalendarRules& rules) {
+  auto table = file.table("calendar");
+  if (!table) {
+    return;
+  }
+  table->rename("[calendar]");
+  readWorkingDays(*table, rules);
+  readDays(*table, "closed", rules.closed);
   rules.dueSoonDays = table->whole("due_soon_days", rules.dueSoonDays, 0, 3660);
   rules.graceDays = table->whole("grace_days", rules.graceDays, 0, 3660);
+  rules.earlyDays = table->whole("early_days", rules.earlyDays, 0, 3660);
   table->finish();
 }
 
@@ -124,6 +142,8 @@ void readPeople(TomlTable& file, SiteReading& reading) {
                     "add roles = [\"technician\"], or planner, reviewer, administrator");
     }
     person.leftOn = table.date("left_on");
+    readHours(table, person);
+    readDays(table, "away", person.away);
     table.finish();
     reading.site.people.push_back(std::move(person));
   }
@@ -192,33 +212,6 @@ void readPlaces(TomlTable& file, SiteReading& reading) {
     if (!reading.places.has(place.path)) {
       reading.places.add(place.path, file.at(), file.problems());
     }
-  }
-}
-
-void readIntervals(TomlTable& file, SiteReading& reading) {
-  constexpr std::pair<std::string_view, std::string_view> kPolicies[] = {{"fixed", "fixed"}};
-  constexpr int kLongestDays = 36600;
-  for (auto& table : file.tables("interval", "[[interval]]")) {
-    IntervalPolicy policy;
-    policy.code = table.needText("code");
-    if (!policy.code.empty()) {
-      table.rename("[[interval]] " + inQuotes(policy.code));
-      reading.intervals.add(policy.code, table.at("code"), table.problems());
-    }
-    policy.policy = table.choice<std::string_view>("policy", kPolicies).value_or("fixed");
-    policy.months = table.whole("months", 0, 1, 1200);
-    policy.days = table.whole("days", 0, 1, kLongestDays);
-    if (table.has("months") == table.has("days")) {
-      table.problem("months", table.has("days") ? "stands beside days" : "and days are both missing",
-                    "give exactly one of months and days");
-    }
-    policy.minimumDays = table.whole("minimum_days", 0, 1, kLongestDays);
-    policy.maximumDays = table.whole("maximum_days", 0, 1, kLongestDays);
-    if (policy.minimumDays > 0 && policy.maximumDays > 0 && policy.maximumDays < policy.minimumDays) {
-      table.problem("maximum_days", "is below minimum_days", "exchange the two");
-    }
-    table.finish();
-    reading.site.intervals.push_back(std::move(policy));
   }
 }
 

@@ -37,6 +37,8 @@ inline constexpr std::pair<std::string_view, ThermocoupleType> kCouples[] = {
 inline constexpr std::pair<std::string_view, RtdElement> kElements[] = {{"pt100", RtdElement::pt100},
                                                                         {"pt1000", RtdElement::pt1000}};
 
+// site_intervals.cpp
+void readIntervals(TomlTable& file, SiteReading& reading);
 // site_plans.cpp
 void readPlans(TomlTable& file, SiteReading& reading);
 // site_equipment.cpp

@@ -62,7 +62,9 @@ std::string boundsText(Bounds bounds) {
   if (std::isinf(bounds.high)) {
     return (bounds.lowOpen ? "a number above " : "a number not below ") + formatShortest(bounds.low);
   }
-  return fmt::format("a number from {} to {}", formatShortest(bounds.low), formatShortest(bounds.high));
+  const std::string low = formatShortest(bounds.low), high = formatShortest(bounds.high);
+  return bounds.lowOpen ? fmt::format("a number above {}, at most {},", low, high)
+                        : fmt::format("a number from {} to {}", low, high);
 }
 
 std::optional<Date> dayFrom(const toml::date& day) {

@@ -10,7 +10,9 @@ std::vector<std::unique_ptr<Command>> allCommands() {
   commands.push_back(recordVisitCommand());
   commands.push_back(showCommand());
   commands.push_back(dueCommand());
+  commands.push_back(planCommand());
   commands.push_back(driftCommand());
+  commands.push_back(intervalsCommand());
   commands.push_back(signCommand());
   commands.push_back(sendBackCommand());
   commands.push_back(withdrawCommand());
@@ -32,6 +34,7 @@ std::vector<std::unique_ptr<Command>> allCommands() {
   commands.push_back(calcCommand());
 #ifdef SPANWRIGHT_WITH_GUI
   commands.push_back(certificateCommand());
+  commands.push_back(sheetCommand());
 #endif
   return commands;
 }

@@ -14,7 +14,9 @@ std::unique_ptr<Command> importCommand();
 std::unique_ptr<Command> recordVisitCommand();
 std::unique_ptr<Command> showCommand();
 std::unique_ptr<Command> dueCommand();
+std::unique_ptr<Command> planCommand();
 std::unique_ptr<Command> driftCommand();
+std::unique_ptr<Command> intervalsCommand();
 std::unique_ptr<Command> signCommand();
 std::unique_ptr<Command> sendBackCommand();
 std::unique_ptr<Command> withdrawCommand();
@@ -36,6 +38,7 @@ std::unique_ptr<Command> verifyBundleCommand();
 std::unique_ptr<Command> calcCommand();
 #ifdef SPANWRIGHT_WITH_GUI
 std::unique_ptr<Command> certificateCommand();
+std::unique_ptr<Command> sheetCommand();
 #endif
 
 }  // namespace spanwright

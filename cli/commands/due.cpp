@@ -8,6 +8,7 @@
 #include "cli/common.h"
 #include "cli/table.h"
 #include "core/store/store.h"
+#include "core/tasks/plan.h"
 #include "core/tasks/status.h"
 
 namespace spanwright {
@@ -23,6 +24,7 @@ class DueCommand : public Command {
     app.add_option("--on", on_, "as of this day (default: today)");
     app.add_option("--within", within_, "only what is due within so many days, or is unproven")
         ->check(CLI::NonNegativeNumber);
+    app.add_option("--ics", ics_, "also write the due days as a calendar (iCalendar)");
     app.add_flag("--json", json_, "print one JSON document");
   }
   int execute(const Surroundings& surroundings) override {
@@ -32,6 +34,11 @@ class DueCommand : public Command {
     if (within_ >= 0) {
       const Date last = day + boost::gregorian::days(within_);
       std::erase_if(items, [&](const DueItem& item) { return item.due.dueOn && *item.due.dueOn > last; });
+    }
+    if (!ics_.empty()) {
+      const Register& site = store.site();
+      writeWhole(ics_, calendarText(dueEvents(items, site), site.site.name + ": due calibrations",
+                                    surroundings.clock.utcNow()));
     }
     json_ ? printItemsJson(surroundings, items) : printItems(surroundings, items, day);
     return kDone;
@@ -75,7 +82,7 @@ class DueCommand : public Command {
     surroundings.out << ".\n";
   }
 
-  std::string record_, on_;
+  std::string record_, on_, ics_;
   int within_ = -1;
   bool json_ = false;
 };

@@ -12,6 +12,7 @@
 #include "core/record/problem.h"
 #include "core/store/store.h"
 #include "core/tasks/signing.h"
+#include "core/tasks/site_calendar.h"
 #include "core/tasks/status.h"
 
 namespace spanwright {
@@ -114,7 +115,8 @@ class Show : public Command {
 
   static Json document(const Channel& channel, const SetupVersion* inForce, const std::vector<DueItem>& due,
                        const std::vector<CalibrationSummary>& calibrations) {
-    Json setups = Json::array(), fittings = Json::array(), states = Json::array(), visits = Json::array();
+    Json setups = Json::array(), fittings = Json::array(), states = Json::array(), visits = Json::array(),
+         accepted = Json::array();
     for (const SetupVersion& setup : channel.setups) {
       setups.push_back({{"version", setup.version},
                         {"in_force_from", formatMoment(setup.inForceFrom)},
@@ -147,10 +149,23 @@ class Show : public Command {
                         {"as_left", text(visit.leftVerdict)},
                         {"state", text(visit.state)}});
     }
+    for (const AcceptedInterval& interval : channel.acceptedIntervals) {
+      accepted.push_back(
+          {{"subject", text(interval.subject)},
+           {"from", formatDate(interval.fromDay)},
+           {"days", interval.days > 0 ? Json(interval.days) : Json(nullptr)},
+           {"months", interval.months > 0 ? Json(interval.months) : Json(nullptr)},
+           {"policy", interval.policy},
+           {"proposed_days", interval.proposedDays ? Json(*interval.proposedDays) : Json(nullptr)},
+           {"person", interval.person},
+           {"reason", interval.reason},
+           {"evidence", interval.evidence}});
+    }
     return {{"channel", channel.tag}, {"title", channel.title},
             {"place", channel.place}, {"terminal", channel.terminal},
             {"setups", setups},       {"fittings", fittings},
-            {"states", states},       {"calibrations", visits}};
+            {"states", states},       {"accepted_intervals", accepted},
+            {"calibrations", visits}};
   }
 
   static void print(const Surroundings& surroundings, const Channel& channel, const SetupVersion* inForce,
@@ -180,7 +195,21 @@ class Show : public Command {
     }
     out << '\n';
     states.print(out);
+    printAccepted(out, channel.acceptedIntervals);
     printCalibrations(out, calibrations);
+  }
+
+  static void printAccepted(std::ostream& out, const std::vector<AcceptedInterval>& intervals) {
+    if (intervals.empty()) {
+      return;
+    }
+    Table table({{"accepted interval"}, {"subject"}, {"from"}, {"by"}, {"reason"}, {"evidence"}});
+    for (const AcceptedInterval& interval : intervals) {
+      table.add({lengthText(fixedInterval(interval)), std::string(text(interval.subject)),
+                 formatDate(interval.fromDay), interval.person, interval.reason, interval.evidence});
+    }
+    out << '\n';
+    table.print(out);
   }
 
   static void printCalibrations(std::ostream& out, const std::vector<CalibrationSummary>& calibrations) {

@@ -3,10 +3,8 @@
 
 #include <algorithm>
 #include <boost/math/distributions/students_t.hpp>
-#include <boost/math/tools/roots.hpp>
 #include <cassert>
 #include <cmath>
-#include <cstdint>
 #include <utility>
 
 #include "core/drift/robust_rate.h"
@@ -67,38 +65,6 @@ double studentFactor(int degreesOfFreedom, double confidence) {
   assert(confidence > 0.0 && confidence < 1.0);
   const boost::math::students_t_distribution<double> student(degreesOfFreedom);
   return boost::math::quantile(boost::math::complement(student, (1.0 - confidence) / 2.0));
-}
-
-double lineAt(const DriftFit& fit, double time) {
-  return fit.lastMeanError + fit.rate * (time - fit.lastMeanTime);
-}
-
-double halfWidthAt(const DriftFit& fit, double factor, double time) {
-  const double away = time - fit.lastMeanTime;
-  const double ofMean = fit.throughZero ? 0.0 : 1.0 / fit.lastCount;
-  return factor * *fit.residualSd * std::sqrt(1.0 + ofMean + away * away / fit.sxx);
-}
-
-/// Where `above` (positive: outside) first becomes positive in [from, until); it is not positive at `from`
-/// and convex, so it is negative on one stretch at most and crosses zero outwards at most once.
-template <class Function>
-std::optional<double> crossing(const Function& above, double from, double until) {
-  if (!(above(until) > 0.0))
-    return std::nullopt;
-  // Starting exactly on the limit it may dip below first: look for a point inside, ever nearer to the start.
-  double inside = from;
-  double step = until - from;
-  while (!(above(inside) < 0.0)) {
-    if (from + step == from) {
-      return from;
-    }
-    inside = from + step;
-    step /= 2.0;
-  }
-  std::uintmax_t rounds = 200;
-  const auto bracket = boost::math::tools::toms748_solve(
-      above, inside, until, boost::math::tools::eps_tolerance<double>(50), rounds);
-  return bracket.second;
 }
 
 struct Sums {
@@ -192,6 +158,7 @@ std::optional<DriftFit> fitDrift(const std::vector<Segment>& segments) {
   fit.lastCount = static_cast<int>(segments.back().readings.size());
   fit.lastMeanTime = centres.back().time;
   fit.lastMeanError = centres.back().error;
+  fit.lastTime = segments.back().readings.back().time;
 
   const double rss = residualSum(segments, centres, fit.rate);
   if (!std::isfinite(fit.rate) || !std::isfinite(rss))
@@ -221,6 +188,7 @@ std::optional<DriftFit> fitDriftThroughZero(const std::vector<Segment>& segments
   fit.intercepts.assign(segments.size(), 0.0);
   fit.degreesOfFreedom = fit.readings - 1;
   fit.lastCount = static_cast<int>(segments.back().readings.size());
+  fit.lastTime = segments.back().readings.empty() ? 0.0 : segments.back().readings.back().time;
 
   const double rss = residualSum(segments, zeros, fit.rate);
   if (!std::isfinite(fit.rate) || !std::isfinite(rss))
@@ -236,14 +204,29 @@ std::optional<DriftFit> fitDriftThroughZero(const std::vector<Segment>& segments
   return fit;
 }
 
+DriftBand bandOf(const DriftFit& fit) {
+  DriftBand band;
+  band.rate = fit.rate;
+  band.anchor = fit.lastMeanTime;
+  band.level = fit.lastMeanError;
+  band.lastTime = fit.lastTime;
+  band.scatter = fit.residualSd;
+  band.ofReading = 1.0 + (fit.throughZero ? 0.0 : 1.0 / fit.lastCount);
+  band.rateVariance = fit.rateStandardError ? *fit.rateStandardError * *fit.rateStandardError : 0.0;
+  band.degreesOfFreedom = std::max(0, fit.degreesOfFreedom);
+  return band;
+}
+
 Prediction predict(const DriftFit& fit, double time, double confidence) {
-  Prediction prediction{time, lineAt(fit, time), std::nullopt, std::nullopt};
-  if (!fit.residualSd)
-    return prediction;
-  const double half = halfWidthAt(fit, studentFactor(fit.degreesOfFreedom, confidence), time);
-  prediction.low = prediction.value - half;
-  prediction.high = prediction.value + half;
-  return prediction;
+  return predictAt(bandOf(fit), time, confidence);
+}
+
+std::optional<RateTest> rateTest(const DriftFit& fit) {
+  if (!fit.rateStandardError || !(*fit.rateStandardError > 0.0))
+    return std::nullopt;
+  const double t = fit.rate / *fit.rateStandardError;
+  const boost::math::students_t student(fit.degreesOfFreedom);
+  return RateTest{t, 2.0 * boost::math::cdf(boost::math::complement(student, std::abs(t)))};
 }
 
 std::optional<Interval> rateLimits(const DriftFit& fit, double confidence) {
@@ -251,41 +234,6 @@ std::optional<Interval> rateLimits(const DriftFit& fit, double confidence) {
     return std::nullopt;
   const double half = studentFactor(fit.degreesOfFreedom, confidence) * *fit.rateStandardError;
   return Interval{fit.rate - half, fit.rate + half};
-}
-
-std::optional<double> lineLeaves(const DriftFit& fit, double low, double high, double from, double until) {
-  assert(low <= high);
-  if (!(from < until))
-    return std::nullopt;
-  const double now = lineAt(fit, from);
-  if (now < low || now > high)
-    return from;
-  if (fit.rate == 0.0)
-    return std::nullopt;
-  const double at = fit.lastMeanTime + ((fit.rate > 0.0 ? high : low) - fit.lastMeanError) / fit.rate;
-  if (!(at < until))
-    return std::nullopt;
-  return std::max(at, from);
-}
-
-std::optional<double> bandLeaves(const DriftFit& fit, double low, double high, double from, double until,
-                                 double confidence) {
-  assert(low <= high);
-  if (!fit.residualSd || !(from < until))
-    return std::nullopt;
-  const double factor = studentFactor(fit.degreesOfFreedom, confidence);
-  // Both edges are convex seen from inside the limits.
-  const auto overHigh = [&](double time) {
-    return lineAt(fit, time) + halfWidthAt(fit, factor, time) - high;
-  };
-  const auto underLow = [&](double time) {
-    return low - (lineAt(fit, time) - halfWidthAt(fit, factor, time));
-  };
-  if (overHigh(from) > 0.0 || underLow(from) > 0.0)
-    return from;
-  const std::optional<double> up = crossing(overHigh, from, until);
-  const std::optional<double> down = crossing(underLow, from, up.value_or(until));
-  return down ? down : up;
 }
 
 }  // namespace spanwright

@@ -6,6 +6,7 @@
 #include <optional>
 #include <vector>
 
+#include "core/drift/band.h"
 #include "core/drift/segments.h"
 
 namespace spanwright {
@@ -25,6 +26,7 @@ struct DriftFit {
   int lastCount = 0;
   double lastMeanTime = 0.0;
   double lastMeanError = 0.0;
+  double lastTime = 0.0;     ///< of its last reading
   bool throughZero = false;  ///< intercepts were not fitted but are zero
 };
 
@@ -43,11 +45,9 @@ std::optional<DriftFit> fitDrift(const std::vector<Segment>& segments);
 /// StRD NoInt1 to 13 digits.
 std::optional<DriftFit> fitDriftThroughZero(const std::vector<Segment>& segments);
 
-struct Prediction {
-  double time = 0.0;
-  double value = 0.0;
-  std::optional<double> low, high;  ///< nothing without degrees of freedom
-};
+/// The fit as a band (core/drift/band.h).
+DriftBand bandOf(const DriftFit& fit);
+
 /// Prediction of the next single reading in the last segment at `time`, two-sided `confidence` (0..1):
 /// mean_S e + rate (t - mean_S t) +/- t_q s sqrt(1 + 1/n_S + (t - mean_S t)^2 / Sxx);
 /// through zero: rate t +/- t_q s sqrt(1 + t^2 / Sxx).
@@ -55,19 +55,19 @@ struct Prediction {
 /// tests.
 Prediction predict(const DriftFit& fit, double time, double confidence = 0.95);
 
+/// Significance of the rate: t = rate / standard error, and how probable a |t| at least so large is
+/// (Student's distribution, two-sided) when there is no drift. Nothing without degrees of freedom or scatter.
+struct RateTest {
+  double t = 0.0;
+  double pValue = 1.0;
+};
+std::optional<RateTest> rateTest(const DriftFit& fit);
+
 /// Two-sided confidence limits of the rate, nothing without degrees of freedom.
 struct Interval {
   double low = 0.0;
   double high = 0.0;
 };
 std::optional<Interval> rateLimits(const DriftFit& fit, double confidence = 0.95);
-
-/// First times, at or after `from` and before `until`, at which the line / the prediction band leaves limits
-/// [low, high]; nothing when that does not happen before `until`. `from` itself when it is already outside.
-/// On the limit is inside (as in simple acceptance), so the time returned is the crossing. Limits may be
-/// infinite.
-std::optional<double> lineLeaves(const DriftFit& fit, double low, double high, double from, double until);
-std::optional<double> bandLeaves(const DriftFit& fit, double low, double high, double from, double until,
-                                 double confidence = 0.95);
 
 }  // namespace spanwright

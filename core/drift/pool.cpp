@@ -2,10 +2,10 @@
 #include "core/drift/pool.h"
 
 #include <algorithm>
-#include <boost/math/special_functions/digamma.hpp>
-#include <boost/math/special_functions/polygamma.hpp>
-#include <boost/math/special_functions/trigamma.hpp>
+#include <boost/math/special_functions/gamma.hpp>
+#include <boost/math/tools/roots.hpp>
 #include <cmath>
+#include <cstdint>
 #include <limits>
 
 namespace spanwright {
@@ -13,38 +13,211 @@ namespace spanwright {
 namespace {
 
 constexpr std::size_t kFewest = 3;
+constexpr double kAlike = 0.6;       ///< of the prior of psi, see the header
+constexpr double kMostUnlike = 3.0;  ///< psi is not looked for beyond
+constexpr int kScatterLooks = 40;
+constexpr double kPriorWidth = 10.0;  ///< of the prior of tau2, in mean variances of an estimate
 
-double betweenVariance(const std::vector<RateEstimate>& estimates) {
+/// Mean and likelihood of rates at one variance between subjects.
+struct AtSpread {
+  double mean = 0.0;
   double sumW = 0.0;
+  double logLikelihood = 0.0;  ///< restricted, but for a constant
+  double score = 0.0;          ///< its derivative by tau2, doubled
+};
+AtSpread atSpread(const std::vector<RateEstimate>& estimates, double tau2) {
+  AtSpread at;
   double sumW2 = 0.0;
-  double sumWRate = 0.0;
+  double logs = 0.0;
   for (const RateEstimate& estimate : estimates) {
-    const double weight = 1.0 / estimate.variance;
-    sumW += weight;
+    const double weight = 1.0 / (estimate.variance + tau2);
+    at.sumW += weight;
     sumW2 += weight * weight;
-    sumWRate += weight * estimate.rate;
+    at.mean += weight * estimate.rate;
+    logs -= std::log(weight);
   }
-  const double fixedMean = sumWRate / sumW;
+  at.mean /= at.sumW;
   double q = 0.0;
+  double q2 = 0.0;
   for (const RateEstimate& estimate : estimates) {
-    q += (estimate.rate - fixedMean) * (estimate.rate - fixedMean) / estimate.variance;
+    const double weight = 1.0 / (estimate.variance + tau2);
+    const double away = weight * (estimate.rate - at.mean);
+    q += away * (estimate.rate - at.mean);
+    q2 += away * away;
   }
-  const auto spare = static_cast<double>(estimates.size() - 1);
-  return std::max(0.0, (q - spare) / (sumW - sumW2 / sumW));
+  at.logLikelihood = -0.5 * (logs + std::log(at.sumW) + q);
+  at.score = q2 - at.sumW + sumW2 / at.sumW;
+  return at;
 }
 
-/// The x with trigamma(x) = y, y > 0: Newton's method on 1 / trigamma, which is convex and close to a line
-/// (Smyth 2004, appendix).
-double trigammaInverse(double y) {
-  double x = 0.5 + 1.0 / y;
-  for (int i = 0; i < 60; ++i) {
-    const double value = boost::math::trigamma(x);
-    const double step = value * (1.0 - value / y) / boost::math::polygamma(2, x);
-    x += step;
-    if (std::abs(step) <= 1e-12 * x)
+double harmonicMean(const std::vector<RateEstimate>& estimates) {
+  double sum = 0.0;
+  for (const RateEstimate& estimate : estimates)
+    sum += 1.0 / estimate.variance;
+  return static_cast<double>(estimates.size()) / sum;
+}
+
+/// As far as tau2 can reasonably reach: all that the rates differ by, many times over.
+double mostSpread(const std::vector<RateEstimate>& estimates, double least) {
+  const auto [low, high] =
+      std::minmax_element(estimates.begin(), estimates.end(),
+                          [](const RateEstimate& a, const RateEstimate& b) { return a.rate < b.rate; });
+  return std::max((high->rate - low->rate) * (high->rate - low->rate), least) * 1e3;
+}
+
+constexpr int kLooks = 80;
+
+/// Where the restricted likelihood is largest; it may have more than one hill, so all of it is looked at
+/// first.
+double betweenVariance(const std::vector<RateEstimate>& estimates) {
+  const double least = harmonicMean(estimates) * 1e-6;
+  const double most = mostSpread(estimates, harmonicMean(estimates));
+  const auto spreadAt = [&](int look) {
+    return look < 0 ? 0.0 : least * std::pow(most / least, static_cast<double>(look) / kLooks);
+  };
+  int best = -1;
+  double bestLikelihood = atSpread(estimates, 0.0).logLikelihood;
+  for (int look = 0; look <= kLooks; ++look) {
+    const double likelihood = atSpread(estimates, spreadAt(look)).logLikelihood;
+    if (likelihood > bestLikelihood) {
+      best = look;
+      bestLikelihood = likelihood;
+    }
+  }
+  const auto score = [&](double tau2) { return atSpread(estimates, tau2).score; };
+  const double low = spreadAt(best - 1);
+  const double high = spreadAt(std::min(best + 1, kLooks));
+  if (best < 0 && !(score(0.0) > 0.0))
+    return 0.0;
+  if (!(score(low) > 0.0) || !(score(high) < 0.0))
+    return spreadAt(best);
+  std::uintmax_t rounds = 200;
+  const auto bracket = boost::math::tools::toms748_solve(
+      score, low, high, boost::math::tools::eps_tolerance<double>(50), rounds);
+  return 0.5 * (bracket.first + bracket.second);
+}
+
+struct Node {
+  double tau2 = 0.0;
+  double weight = 0.0;
+};
+
+/// Nodes and weights of the posterior of tau2, in x = log(tau2 / v'), where the prior's density is
+/// tau / (1 + tau2 / A2).
+std::vector<Node> posterior(const std::vector<RateEstimate>& estimates) {
+  const double typical = harmonicMean(estimates);
+  double wide = 0.0;
+  for (const RateEstimate& estimate : estimates)
+    wide += kPriorWidth * estimate.variance / static_cast<double>(estimates.size());
+  const auto density = [&](double x) {
+    const double tau2 = typical * std::exp(x);
+    return atSpread(estimates, tau2).logLikelihood + 0.5 * x - std::log1p(tau2 / wide);
+  };
+  constexpr double kLow = -12.0;
+  const double high = std::log(mostSpread(estimates, typical) / typical);
+  double mode = kLow;
+  double best = density(kLow);
+  const auto look = [&](double from, double to) {
+    for (int i = 0; i <= kLooks; ++i) {
+      const double x = from + (to - from) * i / kLooks;
+      const double value = density(x);
+      if (value > best) {
+        best = value;
+        mode = x;
+      }
+    }
+  };
+  look(kLow, high);
+  const double coarse = (high - kLow) / kLooks;
+  look(mode - coarse, mode + coarse);
+  // The larger the group, the narrower the hill: its width is about sqrt(2 / k).
+  const double step = std::min(0.25, std::sqrt(2.0 / static_cast<double>(estimates.size())) / 3.0);
+  std::vector<Node> nodes;
+  double sum = 0.0;
+  // Downwards the density falls no faster than tau does, so the sum reaches further there.
+  for (int i = -100; i <= 48; ++i) {
+    const double x = mode + step * i;
+    nodes.push_back({typical * std::exp(x), std::exp(density(x) - best)});
+    sum += nodes.back().weight;
+  }
+  for (Node& node : nodes)
+    node.weight /= sum;
+  return nodes;
+}
+
+void average(const std::vector<RateEstimate>& estimates, PooledRates& pooled) {
+  const std::size_t count = estimates.size();
+  // About the mean at the maximum, so that the mean of squares loses no digits.
+  const double about = pooled.mean;
+  std::vector<double> first(count, 0.0);
+  std::vector<double> second(count, 0.0);
+  double otherFirst = 0.0;
+  double otherSecond = 0.0;
+  for (const Node& node : posterior(estimates)) {
+    const AtSpread at = atSpread(estimates, node.tau2);
+    const double mean = at.mean - about;
+    for (std::size_t i = 0; i < count; ++i) {
+      const double v = estimates[i].variance;
+      const double own = node.tau2 / (node.tau2 + v);
+      const double value = mean + own * (estimates[i].rate - at.mean);
+      first[i] += node.weight * value;
+      second[i] += node.weight * (value * value + own * v + (1.0 - own) * (1.0 - own) / at.sumW);
+    }
+    otherFirst += node.weight * mean;
+    otherSecond += node.weight * (mean * mean + node.tau2 + 1.0 / at.sumW);
+  }
+  for (std::size_t i = 0; i < count; ++i) {
+    pooled.shrunk.push_back(about + first[i]);
+    pooled.shrunkVariance.push_back(second[i] - first[i] * first[i]);
+  }
+  pooled.otherMean = about + otherFirst;
+  pooled.otherVariance = otherSecond - otherFirst * otherFirst;
+}
+
+/// Scatter of a group at one spread: the best variance and what the likelihood of all s^2 is there.
+struct AtHeterogeneity {
+  double variance = 0.0;
+  double logLikelihood = 0.0;  ///< with the prior, but for a constant
+};
+
+/// s^2 of d degrees of freedom about s0^2 with d0: s^2 / s0^2 is of the F distribution; d0 infinite: of chi^2
+/// / d.
+double logDensity(double ratio, double d, double d0) {
+  if (std::isinf(d0))
+    return 0.5 * d * std::log(0.5 * d * ratio) - boost::math::lgamma(0.5 * d) - 0.5 * d * ratio;
+  const double r = d * ratio / d0;
+  return boost::math::lgamma(0.5 * (d + d0)) - boost::math::lgamma(0.5 * d) - boost::math::lgamma(0.5 * d0) +
+         0.5 * d * std::log(r) - 0.5 * (d + d0) * std::log1p(r);
+}
+
+/// s0^2 where the likelihood is largest at d0: the zero of its derivative by log s0^2, which falls
+/// throughout, by Newton's method from `start`.
+double bestVariance(const std::vector<ScatterEstimate>& told, double d0, double start) {
+  double variance = start;
+  for (int i = 0; i < 100 && std::isfinite(d0); ++i) {
+    double slope = 0.0;
+    double bend = 0.0;
+    for (const ScatterEstimate& estimate : told) {
+      const double d = estimate.degreesOfFreedom;
+      const double ratio = estimate.variance / variance;
+      const double whole = d0 + d * ratio;
+      slope += d * ((d + d0) * ratio / whole - 1.0);
+      bend += d * (d + d0) * ratio * d0 / (whole * whole);
+    }
+    const double step = std::clamp(slope / bend, -1.0, 1.0);
+    variance *= std::exp(step);
+    if (std::abs(step) <= 1e-13)
       break;
   }
-  return x;
+  return variance;
+}
+
+AtHeterogeneity atHeterogeneity(const std::vector<ScatterEstimate>& told, double psi, double start) {
+  const double d0 = psi > 0.0 ? 2.0 / (psi * psi) : std::numeric_limits<double>::infinity();
+  AtHeterogeneity at{bestVariance(told, d0, start), -0.5 * psi * psi / (kAlike * kAlike)};
+  for (const ScatterEstimate& estimate : told)
+    at.logLikelihood += logDensity(estimate.variance / at.variance, estimate.degreesOfFreedom, d0);
+  return at;
 }
 
 }  // namespace
@@ -61,21 +234,10 @@ std::optional<PooledRates> poolRates(const std::vector<RateEstimate>& estimates)
   }
   PooledRates pooled;
   pooled.betweenVariance = betweenVariance(estimates);
-  double sumW = 0.0;
-  double sumWRate = 0.0;
-  for (const RateEstimate& estimate : estimates) {
-    const double weight = 1.0 / (estimate.variance + pooled.betweenVariance);
-    sumW += weight;
-    sumWRate += weight * estimate.rate;
-  }
-  pooled.mean = sumWRate / sumW;
-  pooled.meanVariance = 1.0 / sumW;
-  for (const RateEstimate& estimate : estimates) {
-    const double own = pooled.betweenVariance / (pooled.betweenVariance + estimate.variance);
-    pooled.shrunk.push_back(pooled.mean + own * (estimate.rate - pooled.mean));
-    pooled.shrunkVariance.push_back(own * estimate.variance +
-                                    (1.0 - own) * (1.0 - own) * pooled.meanVariance);
-  }
+  const AtSpread at = atSpread(estimates, pooled.betweenVariance);
+  pooled.mean = at.mean;
+  pooled.meanVariance = 1.0 / at.sumW;
+  average(estimates, pooled);
   return pooled;
 }
 
@@ -96,33 +258,33 @@ std::optional<PooledScatter> poolScatter(const std::vector<ScatterEstimate>& est
     return std::nullopt;
   const double least = 1e-6 * sum / degrees;
 
-  // log s^2 = log s0^2 + log F(d, d0): its mean and variance over the group give s0^2 and d0.
-  std::vector<double> logs;
-  double meanTrigamma = 0.0;
-  double mean = 0.0;
+  std::vector<ScatterEstimate> told;
   for (const ScatterEstimate& estimate : estimates) {
-    if (estimate.degreesOfFreedom <= 0)
-      continue;
-    const double half = estimate.degreesOfFreedom / 2.0;
-    logs.push_back(std::log(std::max(estimate.variance, least)) - boost::math::digamma(half) +
-                   std::log(half));
-    mean += logs.back() / static_cast<double>(counted);
-    meanTrigamma += boost::math::trigamma(half) / static_cast<double>(counted);
+    if (estimate.degreesOfFreedom > 0)
+      told.push_back({std::max(estimate.variance, least), estimate.degreesOfFreedom});
   }
-  double spread = 0.0;
-  for (const double value : logs)
-    spread += (value - mean) * (value - mean) / static_cast<double>(counted - 1);
+  const double plain = sum / degrees;
+  std::vector<double> logs;
+  double variance = plain;
+  for (int look = 0; look <= kScatterLooks; ++look) {
+    const AtHeterogeneity at = atHeterogeneity(told, kMostUnlike * look / kScatterLooks, variance);
+    logs.push_back(at.logLikelihood);
+    variance = at.variance;
+  }
+  const double best = *std::max_element(logs.begin(), logs.end());
+  double weights = 0.0;
+  double square = 0.0;
+  for (int look = 0; look <= kScatterLooks; ++look) {
+    const double psi = kMostUnlike * look / kScatterLooks;
+    // The trapezoidal rule; where the likelihood ends nothing is left of it.
+    const double weight = (look == 0 ? 0.5 : 1.0) * std::exp(logs[static_cast<std::size_t>(look)] - best);
+    weights += weight;
+    square += weight * psi * psi;
+  }
 
   PooledScatter pooled;
-  const double excess = spread - meanTrigamma;
-  if (excess > 0.0) {
-    const double half = trigammaInverse(excess);
-    pooled.degreesOfFreedom = 2.0 * half;
-    pooled.variance = std::exp(mean + boost::math::digamma(half) - std::log(half));
-  } else {
-    pooled.degreesOfFreedom = std::numeric_limits<double>::infinity();
-    pooled.variance = sum / degrees;  // all alike: the plain pooled variance is the best estimate
-  }
+  pooled.degreesOfFreedom = 2.0 * weights / square;
+  pooled.variance = bestVariance(told, pooled.degreesOfFreedom, plain);
   for (const ScatterEstimate& estimate : estimates) {
     const double own =
         estimate.degreesOfFreedom <= 0

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstdint>
 #include <limits>
+#include <random>
 
 namespace spanwright {
 
@@ -178,6 +179,35 @@ std::optional<double> robustRate(const std::vector<Segment>& segments) {
     }
   }
   return medianOf(slopes);
+}
+
+double robustDisagreement(const std::vector<Segment>& segments, double apart, double degreesOfFreedom) {
+  if (!(std::abs(apart) >= 1.0))
+    return 1.0;
+  std::mt19937_64 random(1968);
+  std::normal_distribution<double> normal;
+  std::chi_squared_distribution<double> scatter(std::min(degreesOfFreedom, 1e6));
+  std::vector<Segment> quiet = segments;
+  int asFar = 0;
+  for (int draw = 0; draw < kRobustDraws; ++draw) {
+    double sxx = 0.0;
+    double sxy = 0.0;
+    for (Segment& segment : quiet) {
+      double time = 0.0;
+      for (const DriftReading& reading : segment.readings)
+        time += (reading.time - segment.readings.front().time) / static_cast<double>(segment.readings.size());
+      for (DriftReading& reading : segment.readings) {
+        const double away = reading.time - segment.readings.front().time - time;
+        reading.error = normal(random);
+        sxx += away * away;
+        sxy += away * reading.error;
+      }
+    }
+    const auto robust = robustRate(quiet);
+    const double told = std::sqrt(scatter(random) / scatter.n());
+    asFar += robust && std::abs(*robust - sxy / sxx) * std::sqrt(sxx) >= std::abs(apart) * told ? 1 : 0;
+  }
+  return static_cast<double>(asFar) / kRobustDraws;
 }
 
 }  // namespace spanwright

@@ -17,7 +17,14 @@ namespace spanwright {
 /// last few digits.
 std::optional<double> robustRate(const std::vector<Segment>& segments);
 
-/// The same by counting, whatever the number of pairs. Open for tests, which compare the two ways.
+/// How probable it is that robust and least-squares rate of a quiet history with these times differ by at
+/// least `apart` standard errors of the latter, when the scatter is known with `degreesOfFreedom` apart from
+/// it: the share among kRobustDraws simulated ones with normal noise (always the same draws). Calculated for
+/// |apart| of at least 1; 1 below.
+inline constexpr int kRobustDraws = 20'000;
+double robustDisagreement(const std::vector<Segment>& segments, double apart, double degreesOfFreedom);
+
+/// robustRate by counting, whatever the number of pairs. Open for tests, which compare the two ways.
 std::optional<double> robustRateByCounting(const std::vector<Segment>& segments);
 
 }  // namespace spanwright

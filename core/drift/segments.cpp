@@ -48,6 +48,8 @@ std::string_view text(BreakCause cause) {
       return "new setup";
     case BreakCause::otherSensor:
       return "another sensor";
+    case BreakCause::otherPoints:
+      return "other test points";
   }
   return "";
 }
@@ -61,6 +63,8 @@ std::vector<Segment> cutSegments(const std::vector<VisitAtPoint>& visits) {
       cutter.breakHere(BreakCause::newSetup, std::nullopt);
     } else if (before != nullptr && visit.sensor != before->sensor) {
       cutter.breakHere(BreakCause::otherSensor, std::nullopt);
+    } else if (before != nullptr && visit.points != before->points) {
+      cutter.breakHere(BreakCause::otherPoints, std::nullopt);
     }
     before = &visit;
 

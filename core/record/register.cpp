@@ -105,6 +105,16 @@ const Routine* routineFor(const Channel& channel, Subject subject) {
   return at == channel.routines.end() ? nullptr : &*at;
 }
 
+const AcceptedInterval* acceptedInterval(const Channel& channel, Subject subject, Date day) {
+  const AcceptedInterval* inForce = nullptr;
+  for (const AcceptedInterval& accepted : channel.acceptedIntervals) {
+    if (accepted.subject == subject && accepted.fromDay <= day) {
+      inForce = &accepted;
+    }
+  }
+  return inForce;
+}
+
 const StandardCertificate* certificateOn(const Standard& standard, Date day) {
   const StandardCertificate* newest = nullptr;
   for (const StandardCertificate& certificate : standard.certificates) {
@@ -114,6 +124,30 @@ const StandardCertificate* certificateOn(const Standard& standard, Date day) {
     }
   }
   return newest;
+}
+
+std::string_view text(PolicyKind kind) {
+  switch (kind) {
+    case PolicyKind::fixed:
+      return "fixed";
+    case PolicyKind::staircase:
+      return "staircase";
+    case PolicyKind::reliability:
+      return "reliability";
+    case PolicyKind::forecast:
+      return "forecast";
+  }
+  return "";
+}
+
+std::optional<PolicyKind> parsePolicyKind(std::string_view wanted) {
+  for (PolicyKind kind :
+       {PolicyKind::fixed, PolicyKind::staircase, PolicyKind::reliability, PolicyKind::forecast}) {
+    if (text(kind) == wanted) {
+      return kind;
+    }
+  }
+  return std::nullopt;
 }
 
 std::string_view text(Role role) {

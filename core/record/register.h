@@ -41,12 +41,23 @@ struct Place {
   int order = 0;           ///< walking order within the parent
 };
 
+/// First and last day, both in it.
+struct DayRange {
+  Date first;
+  Date last;
+  std::string name;
+};
+
 enum class Role { technician, planner, reviewer, administrator };
 struct Person {
   std::string login;
   std::string name;
   std::vector<Role> roles;
   std::optional<Date> leftOn;
+  /// For calibrations, in a week without days off; nothing: visits are not planned for them. Technicians
+  /// only.
+  std::optional<double> hoursPerWeek = {};
+  std::vector<DayRange> away = {};  ///< beside the site's closed days
 };
 
 struct CertificatePoint {
@@ -118,13 +129,37 @@ struct Plan {
   std::optional<double> leadHalfWidth{};
 };
 
-/// How often; `months` when positive, else `days`.
+/// What makes a policy propose another interval (core/schedule/proposal.h says how).
+enum class PolicyKind { fixed, staircase, reliability, forecast };
+
+/// How often: the interval to start with, `months` when positive, else `days`, and how another is proposed.
 struct IntervalPolicy {
   std::string code;
-  std::string policy = "fixed";
+  PolicyKind kind = PolicyKind::fixed;
   int days = 0;
   int months = 0;
-  int minimumDays = 0, maximumDays = 0;  ///< limits for proposals; 0 none
+  /// Of what is proposed and accepted; 0: none, which only a fixed policy may have.
+  int minimumDays = 0, maximumDays = 0;
+  double lengthen = 0.0, shorten = 0.0;  ///< staircase: factors of a step up (above 1) and down (below 1)
+  double target = 0.0;                   ///< reliability: probability to be found in tolerance, below 1
+  double confidence = 0.0;               ///< reliability: of the limits of the estimate
+  int leastOutcomes = 0;                 ///< reliability: with fewer outcomes nothing is proposed
+};
+
+/// An interval that a person accepted for one subject of a channel; in force from its day on instead of the
+/// policy's own, until the next.
+struct AcceptedInterval {
+  std::int64_t id = 0;  ///< 0 until stored
+  Subject subject = Subject::channel;
+  int days = 0;    ///< this or `months`
+  int months = 0;  ///< same day of the month
+  Date fromDay;
+  std::string policy;               ///< code of the policy in force then
+  std::optional<int> proposedDays;  ///< what it proposed; nothing when it had no proposal
+  std::string evidence;             ///< its words then
+  std::string person;               ///< login
+  Moment atUtc;                     ///< whole seconds
+  std::string reason;
 };
 
 struct SetupVersion {
@@ -153,18 +188,17 @@ struct Channel {
   std::vector<Fitting> fittings;
   std::vector<Routine> routines;  ///< at most one per subject
   bool retired = false;
+  std::vector<AcceptedInterval> acceptedIntervals = {};  ///< in the order accepted, each from a day not
+                                                         ///< before the last one's of the same subject
 };
 
-struct DayRange {
-  Date first;
-  Date last;
-  std::string name;
-};
 struct CalendarRules {
   std::vector<int> workingWeekdays{1, 2, 3, 4, 5};  ///< 0 Sunday .. 6 Saturday
   std::vector<DayRange> closed;                     ///< holidays and shutdowns
   int dueSoonDays = 30;
-  int graceDays = 14;
+  int graceDays = 14;  ///< after the due day: late, not yet overdue
+  int earlyDays = 30;  ///< before the due day: so early a visit may be planned. It counts from the day it is
+                       ///< made, so that no proof ever lasts longer than its interval
 };
 
 struct Register {
@@ -199,6 +233,8 @@ const SetupVersion* setupInForce(const Channel& channel, Moment when);
 /// The sensor's fitting on the channel at `when`, or nullptr.
 const Fitting* fittingAt(const Channel& channel, Moment when);
 const Routine* routineFor(const Channel& channel, Subject subject);
+/// The interval accepted last for the subject that is in force on `day`, or nullptr: the policy's holds.
+const AcceptedInterval* acceptedInterval(const Channel& channel, Subject subject, Date day);
 /// The certificate valid on `day` (the newest of several), or nullptr.
 const StandardCertificate* certificateOn(const Standard& standard, Date day);
 
@@ -218,6 +254,11 @@ struct StandardUse {
 /// days a reviewer allowed, with the last certificate that was valid before.
 StandardUse standardUse(const Standard& standard, Date day);
 
+/// The longest step a staircase may take; anything more is a slip.
+inline constexpr double kLongestStep = 4.0;
+/// Why the policy's limits and numbers cannot be used, or nothing.
+std::optional<std::string> policyFault(const IntervalPolicy& policy);
+
 /// Everything that is wrong with the register as a whole: references to what is not there, names used twice,
 /// setups out of order or impossible, overlapping fittings, tolerances that cannot be used. `where` of each
 /// problem is empty; the site-file importer has its own positions.
@@ -228,6 +269,8 @@ std::string signedText(std::string_view site, const StandardEvent& event, std::s
 
 std::string_view text(StandardAct act);  // "out of service", "back in service", "use allowed"
 std::optional<StandardAct> parseStandardAct(std::string_view text);
+std::string_view text(PolicyKind kind);  // "fixed", "staircase", "reliability", "forecast"
+std::optional<PolicyKind> parsePolicyKind(std::string_view text);
 std::string_view text(Role role);
 std::optional<Role> parseRole(std::string_view text);
 

@@ -16,6 +16,7 @@ namespace {
 // A hundred years; anything longer is a slip, and the calendar ends some centuries on.
 constexpr int kLongestMonths = 1200;
 constexpr int kLongestDays = 36525;
+constexpr int kHoursOfWeek = 168;
 
 using Names = std::unordered_set<std::string_view>;
 
@@ -32,6 +33,7 @@ class Faults {
     names(site_.people, &Person::login, "person");
     names(site_.standards, &Standard::serial, "standard");
     names(site_.channels, &Channel::tag, "channel");
+    people();
     places();
     plans();
     intervals();
@@ -76,8 +78,27 @@ class Faults {
         add("the closed days \"{}\" end before they begin", closed.name);
       }
     }
-    if (site_.calendar.dueSoonDays < 0 || site_.calendar.graceDays < 0) {
-      add("due-soon and grace days must not be negative");
+    const CalendarRules& calendar = site_.calendar;
+    if (calendar.dueSoonDays < 0 || calendar.graceDays < 0 || calendar.earlyDays < 0) {
+      add("due-soon, grace and early days must not be negative");
+    }
+  }
+
+  void people() {
+    for (const Person& person : site_.people) {
+      if (person.hoursPerWeek) {
+        if (!(*person.hoursPerWeek > 0.0 && *person.hoursPerWeek <= kHoursOfWeek)) {
+          add("person \"{}\": the hours per week must be above 0 and at most {}", person.login, kHoursOfWeek);
+        }
+        if (std::find(person.roles.begin(), person.roles.end(), Role::technician) == person.roles.end()) {
+          add("person \"{}\": has hours for calibrations and is no technician", person.login);
+        }
+      }
+      for (const DayRange& away : person.away) {
+        if (away.last < away.first) {
+          add("person \"{}\": the days away \"{}\" end before they begin", person.login, away.name);
+        }
+      }
     }
   }
 
@@ -132,6 +153,9 @@ class Faults {
       }
       if (interval.months > kLongestMonths || interval.days > kLongestDays) {
         add("interval policy \"{}\": is longer than a hundred years", interval.code);
+      }
+      if (const auto fault = policyFault(interval)) {
+        add("interval policy \"{}\": {}", interval.code, *fault);
       }
     }
   }
@@ -241,6 +265,32 @@ class Faults {
 };
 
 }  // namespace
+
+std::optional<std::string> policyFault(const IntervalPolicy& policy) {
+  const int low = policy.minimumDays, high = policy.maximumDays;
+  if (low < 0 || high < 0 || high > kLongestDays || (high > 0 && high < low)) {
+    return "its limits are negative, too long, or the upper one is below the lower one";
+  }
+  if (policy.kind != PolicyKind::fixed && (low == 0 || high == 0)) {
+    return fmt::format("a {} policy needs a lower and an upper limit", text(policy.kind));
+  }
+  // A month has 28 to 31 days; only what no month can meet is refused.
+  const double days = policy.months > 0 ? policy.months * (365.25 / 12.0) : policy.days;
+  if ((high > 0 && std::floor(days) > high) || std::ceil(days) < low) {
+    return "the interval to start with lies outside its limits";
+  }
+  if (policy.kind == PolicyKind::staircase && !(policy.lengthen > 1.0 && policy.lengthen <= kLongestStep &&
+                                                policy.shorten > 0.0 && policy.shorten < 1.0)) {
+    return fmt::format("a step up is a factor above 1 and at most {}, a step down one between 0 and 1",
+                       kLongestStep);
+  }
+  if (policy.kind == PolicyKind::reliability &&
+      !(policy.target > 0.0 && policy.target < 1.0 && policy.confidence > 0.0 && policy.confidence < 1.0 &&
+        policy.leastOutcomes >= 1)) {
+    return "target and confidence are probabilities above 0 and below 1, and at least one outcome is needed";
+  }
+  return std::nullopt;
+}
 
 std::vector<std::string> registerFaults(const Register& site) {
   return Faults(site).all();

@@ -57,6 +57,7 @@ inline constexpr std::string_view kTakenOver = "taken over";
 inline constexpr std::string_view kAdded = "added";
 inline constexpr std::string_view kChanged = "changed";
 inline constexpr std::string_view kRecorded = "recorded";
+inline constexpr std::string_view kAccepted = "accepted";
 inline constexpr std::string_view kIssued = "issued";
 inline constexpr std::string_view kSigned = "signed";
 inline constexpr std::string_view kFollowed = "followed";

@@ -102,6 +102,38 @@ void Store::addFitting(std::string_view channel, const Fitting& fitting) {
       });
 }
 
+void Store::acceptInterval(std::string_view channel, const AcceptedInterval& accepted) {
+  Impl& impl = *impl_;
+  AcceptedInterval added = accepted;
+  added.atUtc = wholeSeconds(accepted.atUtc);
+  impl.changeRegister(
+      [&] {
+        const Channel& on = impl.channel(channel);
+        if (routineFor(on, added.subject) == nullptr) {
+          throw InputError(fmt::format("{} has no routine for the subject {}", channel, text(added.subject)),
+                           "name a subject that is calibrated there");
+        }
+        if ((added.days > 0) == (added.months > 0) || added.fromDay.is_special() || added.reason.empty()) {
+          throw InputError(
+              fmt::format("the interval accepted for {} has no length, no day or no reason", channel),
+              "give days or months, the day from which it holds, and why");
+        }
+        const auto& known = on.acceptedIntervals;
+        const auto last = std::find_if(known.rbegin(), known.rend(),
+                                       [&](const AcceptedInterval& a) { return a.subject == added.subject; });
+        if (last != known.rend() && added.fromDay < last->fromDay) {
+          throw InputError(
+              fmt::format(
+                  "the interval accepted for {} would hold from {}, before the one accepted last ({})",
+                  channel, formatDate(added.fromDay), formatDate(last->fromDay)),
+              "give a later day, an accepted interval is only followed by another");
+        }
+        added.id = writeAcceptedInterval(*impl.connection, impl.code(), impl.loaded.keys, channel, added);
+        impl.enter({acts::kAccepted, {"accepted interval", {added.id}}, added.reason}, added.person);
+      },
+      [&] { impl.channel(channel).acceptedIntervals.push_back(added); });
+}
+
 void Store::addStandardCertificate(std::string_view serial, const StandardCertificate& certificate) {
   Impl& impl = *impl_;
   const auto standard = [&]() -> Standard& {

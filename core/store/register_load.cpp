@@ -34,6 +34,7 @@ class RegisterLoader {
     loadSetups();
     loadFittings();
     loadRoutines();
+    loadAcceptedIntervals();
     loaded_.site.index();
     return std::move(loaded_);
   }
@@ -44,7 +45,7 @@ class RegisterLoader {
   void loadSite() {
     Query row = connection_.query(
         "SELECT name, address, issuer, issuer_address, customer, customer_contact, note, due_date_agreed, "
-        "working_weekdays, due_soon_days, grace_days, code FROM site");
+        "working_weekdays, due_soon_days, grace_days, code, early_days FROM site");
     if (!row.bind().step()) {
       row.damaged("it describes no site");
     }
@@ -61,6 +62,7 @@ class RegisterLoader {
     site().calendar.dueSoonDays = row.smallInteger(9);
     site().calendar.graceDays = row.smallInteger(10);
     s.code = row.text(11);
+    site().calendar.earlyDays = row.smallInteger(12);
     if (row.step()) {
       row.damaged("it describes more than one site");
     }
@@ -84,16 +86,28 @@ class RegisterLoader {
   }
 
   void loadPeople() {
-    Query row =
-        connection_.query("SELECT id, login, name, roles, left_on FROM person WHERE site = $1 ORDER BY id");
+    std::unordered_map<std::int64_t, std::size_t> people;
+    Query row = connection_.query(
+        "SELECT id, login, name, roles, left_on, hours_per_week FROM person WHERE site = $1 ORDER BY id");
     row.bind(code());
     while (row.step()) {
-      Person person{row.text(1), row.text(2), rolesAt(row, 3), {}};
+      Person person{row.text(1), row.text(2), rolesAt(row, 3), {}, row.optionalReal(5)};
       if (!row.isNull(4)) {
         person.leftOn = dateAt(row, 4);
       }
       loaded_.keys.people.emplace(person.login, row.integer(0));
+      people.emplace(row.integer(0), site().people.size());
       site().people.push_back(std::move(person));
+    }
+    Query away = connection_.query(
+        "SELECT person, first_day, last_day, name FROM person_away WHERE site = $1 ORDER BY person, id");
+    away.bind(code());
+    while (away.step()) {
+      const auto person = people.find(away.integer(0));
+      if (person == people.end()) {
+        away.damaged("days away belong to no person");
+      }
+      site().people[person->second].away.push_back({dateAt(away, 1), dateAt(away, 2), away.text(3)});
     }
   }
 
@@ -193,14 +207,19 @@ class RegisterLoader {
 
   void loadIntervals() {
     Query row = connection_.query(
-        "SELECT id, code, policy, days, months, minimum_days, maximum_days FROM interval_policy WHERE site = "
-        "$1 "
-        "ORDER BY id");
+        "SELECT id, code, policy, days, months, minimum_days, maximum_days, lengthen, shorten, target, "
+        "confidence, least_outcomes FROM interval_policy WHERE site = $1 ORDER BY id");
     row.bind(code());
     while (row.step()) {
+      const auto kind = parsePolicyKind(row.textView(2));
+      if (!kind) {
+        row.damaged(fmt::format("\"{}\" is no policy for intervals", row.text(2)));
+      }
       intervals_.emplace(row.integer(0), row.text(1));
-      site().intervals.push_back({row.text(1), row.text(2), row.smallInteger(3), row.smallInteger(4),
-                                  row.smallInteger(5), row.smallInteger(6)});
+      loaded_.keys.intervals.emplace(row.text(1), row.integer(0));
+      site().intervals.push_back({row.text(1), *kind, row.smallInteger(3), row.smallInteger(4),
+                                  row.smallInteger(5), row.smallInteger(6), row.real(7), row.real(8),
+                                  row.real(9), row.real(10), row.smallInteger(11)});
     }
   }
 
@@ -253,6 +272,31 @@ class RegisterLoader {
     while (row.step()) {
       channelOf(row).routines.push_back(
           {subjectAt(row, 1), nameOf(row, 2, plans_), nameOf(row, 3, intervals_)});
+    }
+  }
+
+  void loadAcceptedIntervals() {
+    Query row = connection_.query(
+        "SELECT a.channel, a.id, a.subject, a.days, a.months, a.from_day, a.interval_policy, "
+        "a.proposed_days, a.evidence, p.login, a.at_utc, a.reason FROM accepted_interval a JOIN person p ON "
+        "p.site = a.site AND p.id = a.person WHERE a.site = $1 ORDER BY a.id");
+    row.bind(code());
+    while (row.step()) {
+      AcceptedInterval accepted{row.integer(1),
+                                subjectAt(row, 2),
+                                row.smallInteger(3),
+                                row.smallInteger(4),
+                                dateAt(row, 5),
+                                nameOf(row, 6, intervals_),
+                                {},
+                                row.text(8),
+                                row.text(9),
+                                utcAt(row, 10),
+                                row.text(11)};
+      if (!row.isNull(7)) {
+        accepted.proposedDays = row.smallInteger(7);
+      }
+      channelOf(row).acceptedIntervals.push_back(std::move(accepted));
     }
   }
 

@@ -17,7 +17,7 @@ namespace spanwright {
 /// From the names people use to the keys of the rows.
 struct Keys {
   using Map = std::unordered_map<std::string, std::int64_t>;
-  Map channels, sensors, standards, people;
+  Map channels, sensors, standards, people, intervals;
 };
 
 /// The key of `name`; InputError "there is no <kind> "name" in the record" when there is none.
@@ -46,5 +46,8 @@ void writeFitting(Connection& connection, std::string_view site, std::int64_t ch
                   std::int64_t sensor, const Fitting& fitting);
 void writeStandardCertificate(Connection& connection, std::string_view site, std::int64_t standard,
                               std::int64_t id, const StandardCertificate& certificate);
+/// Returns its id.
+std::int64_t writeAcceptedInterval(Connection& connection, std::string_view site, const Keys& keys,
+                                   std::string_view channel, const AcceptedInterval& accepted);
 
 }  // namespace spanwright

@@ -31,13 +31,14 @@ class RegisterWriter {
     static const std::string kSite = insertInto(
         "site",
         "code, name, address, issuer, issuer_address, customer, customer_contact, note, due_date_agreed, "
-        "working_weekdays, due_soon_days, grace_days, register_revision, created_utc, created_by");
+        "working_weekdays, due_soon_days, grace_days, register_revision, created_utc, created_by, "
+        "early_days");
     const SiteInfo& s = site_.site;
     const CalendarRules& c = site_.calendar;
     connection_.query(kSite).run(s.code, s.name, storedJson(s.address), s.issuer, storedJson(s.issuerAddress),
                                  s.customer, s.customerContact, s.note, s.dueDateAgreed,
                                  storedJson(c.workingWeekdays), c.dueSoonDays, c.graceDays, 1,
-                                 storedUtc(createdUtc), "spanwright " SPANWRIGHT_VERSION);
+                                 storedUtc(createdUtc), "spanwright " SPANWRIGHT_VERSION, c.earlyDays);
     static const std::string kClosed = insertInto("closed_days", "site, id, first_day, last_day, name");
     std::int64_t id = 0;
     for (const DayRange& days : c.closed) {
@@ -57,11 +58,18 @@ class RegisterWriter {
   }
 
   void writePeople() {
-    static const std::string kPerson = insertInto("person", "site, id, login, name, roles, left_on");
+    static const std::string kPerson =
+        insertInto("person", "site, id, login, name, roles, left_on, hours_per_week");
+    static const std::string kAway = insertInto("person_away", "site, person, id, first_day, last_day, name");
     std::int64_t id = 0;
     for (const Person& person : site_.people) {
       connection_.query(kPerson).run(code(), ++id, person.login, person.name, storedJson(person.roles),
-                                     person.leftOn ? stored(*person.leftOn) : std::nullopt);
+                                     person.leftOn ? stored(*person.leftOn) : std::nullopt,
+                                     person.hoursPerWeek);
+      std::int64_t away = 0;
+      for (const DayRange& days : person.away) {
+        connection_.query(kAway).run(code(), id, ++away, stored(days.first), stored(days.last), days.name);
+      }
     }
   }
 
@@ -106,11 +114,14 @@ class RegisterWriter {
 
   void writeIntervals() {
     static const std::string kInterval =
-        insertInto("interval_policy", "site, id, code, policy, days, months, minimum_days, maximum_days");
+        insertInto("interval_policy",
+                   "site, id, code, policy, days, months, minimum_days, maximum_days, lengthen, shorten, "
+                   "target, confidence, least_outcomes");
     for (const IntervalPolicy& i : site_.intervals) {
       const std::int64_t id = std::ssize(intervals_) + 1;
-      connection_.query(kInterval).run(code(), id, i.code, i.policy, i.days, i.months, i.minimumDays,
-                                       i.maximumDays);
+      connection_.query(kInterval).run(code(), id, i.code, text(i.kind), i.days, i.months, i.minimumDays,
+                                       i.maximumDays, i.lengthen, i.shorten, i.target, i.confidence,
+                                       i.leastOutcomes);
       intervals_.emplace(i.code, id);
     }
   }
@@ -211,6 +222,23 @@ void writeStandardCertificate(Connection& connection, std::string_view site, std
       connection.query(kPoint).run(site, standard, id, range, ++point, p.nominal, p.error, p.uncertainty);
     }
   }
+}
+
+std::int64_t writeAcceptedInterval(Connection& connection, std::string_view site, const Keys& keys,
+                                   std::string_view channel, const AcceptedInterval& accepted) {
+  static const std::string kInsert =
+      insertInto("accepted_interval",
+                 "site, id, channel, subject, days, months, from_day, interval_policy, proposed_days, "
+                 "evidence, person, at_utc, reason");
+  Query next = connection.query("SELECT coalesce(max(id), 0) + 1 FROM accepted_interval WHERE site = $1");
+  next.bind(site).step();
+  const std::int64_t id = next.integer(0);
+  const AcceptedInterval& a = accepted;
+  connection.query(kInsert).run(site, id, keyOf(keys.channels, "channel", std::string(channel)),
+                                stored(a.subject), a.days, a.months, stored(a.fromDay),
+                                keyOf(keys.intervals, "interval", a.policy), a.proposedDays, a.evidence,
+                                keyOf(keys.people, "person", a.person), storedUtc(a.atUtc), a.reason);
+  return id;
 }
 
 void raiseRegisterRevision(Connection& connection) {

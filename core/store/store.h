@@ -191,6 +191,9 @@ class Store {
   void addFitting(std::string_view channel, const Fitting& fitting);
   /// InputError when the standard has a certificate of this number.
   void addStandardCertificate(std::string_view serial, const StandardCertificate& certificate);
+  /// In force from its day on, instead of what held for the subject before; its id is given here. InputError
+  /// when it has no length, no day, a day before that of the last one accepted for the subject, or no reason.
+  void acceptInterval(std::string_view channel, const AcceptedInterval& accepted);
   /// The person works here no longer; what they signed stays. InputError when they left already.
   void setPersonLeft(std::string_view login, Date leftOn);
   void addStandardEvent(const StandardEvent& event);

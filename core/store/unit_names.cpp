@@ -27,6 +27,9 @@ const std::map<std::string_view, std::string_view>& names() {
       {"sensor", "SELECT serial FROM sensor WHERE site = $1 AND id = $2"},
       {"plan", "SELECT code FROM plan WHERE site = $1 AND id = $2"},
       {"interval", "SELECT code FROM interval_policy WHERE site = $1 AND id = $2"},
+      {"accepted interval",
+       "SELECT h.tag || ' ' || a.subject || ', from ' || a.from_day FROM accepted_interval a JOIN channel h "
+       "ON h.site = a.site AND h.id = a.channel WHERE a.site = $1 AND a.id = $2"},
       {"channel", "SELECT tag FROM channel WHERE site = $1 AND id = $2"},
       {"setup",
        "SELECT h.tag || ', version ' || s.version FROM channel_setup s JOIN channel h ON h.site = s.site AND "

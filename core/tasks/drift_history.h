@@ -47,9 +47,18 @@ struct PointHistory {
   Moment origin;  ///< of the first reading
   std::vector<Segment> segments;
   int otherUnitVisits = 0;  ///< visits whose reading cannot be told in the unit asked for
+  int otherPlanVisits = 0;  ///< visits read off the straight line through their own points
 };
+
+/// Value points of the plan in force: key and place in percent of the range.
+using PlanPoints = std::map<std::string, double, std::less<>>;
+
 /// Errors in `unit`; times in years since the first reading that can be told in it. No segments when there is
-/// none.
-PointHistory pointHistory(const std::vector<VisitMeans>& visits, std::string_view key, Unit unit);
+/// none. Points match by their key, which holds the nominal value. A visit by an earlier plan that has none
+/// of the present plan's value points is reduced to its zero and span, the straight line by least squares
+/// through its errors against percent of range, and read off that at the point; such readings form segments
+/// of their own (BreakCause::otherPoints), so they tell the rate and not the level.
+PointHistory pointHistory(const std::vector<VisitMeans>& visits, std::string_view key, Unit unit,
+                          const PlanPoints& plan = {});
 
 }  // namespace spanwright

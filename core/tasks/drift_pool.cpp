@@ -3,11 +3,10 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <cmath>
+#include <functional>
 #include <map>
 
-#include "core/drift/pool.h"
+#include "core/drift/like_subjects.h"
 
 namespace spanwright {
 
@@ -57,54 +56,111 @@ std::string sensorFamily(const SensorRange& sensor) {
   return family;
 }
 
-bool canPool(const PoolEntry& entry) {
-  return !entry.family.empty() && entry.item.fit.has_value();
-}
-
-/// In units of the scale, not below what rounding to the step leaves.
-double scatterOf(const PoolEntry& entry) {
-  const double rounding = entry.step * entry.step / 12.0;
-  const double own = entry.item.fit->residualSd ? std::pow(*entry.item.fit->residualSd, 2) : 0.0;
-  return std::max(own, rounding) / (entry.scale * entry.scale);
-}
-
 using Group = std::vector<PoolEntry*>;
 
-/// Variance of each rate with the scatter drawn towards the group's; its own where the group tells none, 0
-/// where neither does.
-std::vector<double> rateVariances(const Group& group) {
-  std::vector<ScatterEstimate> scatters;
-  for (const PoolEntry* entry : group) {
-    scatters.push_back({scatterOf(*entry), std::max(0, entry->item.fit->degreesOfFreedom)});
-  }
-  const auto pooled = poolScatter(scatters);
-  std::vector<double> variances;
-  for (std::size_t i = 0; i < group.size(); ++i) {
-    const double own = scatters[i].degreesOfFreedom > 0 ? scatters[i].variance : 0.0;
-    variances.push_back((pooled ? pooled->shrunk[i] : own) / group[i]->item.fit->sxx);
-  }
-  return variances;
+bool widened(const DriftItem& item) {
+  return item.growth && item.growth->pValue < kWidenBelow;
 }
 
-void poolGroup(const Group& group) {
-  const std::vector<double> variances = rateVariances(group);
-  Group told;
-  std::vector<RateEstimate> estimates;
-  for (std::size_t i = 0; i < group.size(); ++i) {
-    if (variances[i] > 0.0) {
-      told.push_back(group[i]);
-      estimates.push_back({group[i]->item.fit->rate / group[i]->scale, variances[i]});
+double squared(double value) {
+  return value * value;
+}
+
+/// What its own readings say, in units of the scale.
+std::optional<DriftBasis> basisOf(const PoolEntry& entry) {
+  auto basis = driftBasis(entry.item.fitted, widened(entry.item) ? entry.item.growth->ratio : 0.0);
+  if (basis) {
+    basis->rate /= entry.scale;
+    basis->level /= entry.scale;
+    basis->residualVariance /= squared(entry.scale);
+  }
+  return basis;
+}
+
+DriftBand inReadingUnits(DriftBand band, double scale) {
+  band.rate *= scale;
+  band.level *= scale;
+  band.rateVariance *= squared(scale);
+  if (band.scatter) {
+    *band.scatter *= scale;
+  }
+  return band;
+}
+
+void keepOwnBand(PoolEntry& entry) {
+  const auto basis = basisOf(entry);
+  const auto band = basis ? ownBand(*basis) : std::nullopt;
+  entry.item.band = band ? std::optional(inReadingUnits(*band, entry.scale)) : std::nullopt;
+  entry.item.basis = band ? BandBasis::own : BandBasis::none;
+}
+
+void take(const GroupDrift& group, const PooledDrift& pooled, PoolEntry& entry) {
+  DriftItem& item = entry.item;
+  item.group.tooSmall = false;
+  item.group.size = group.size;
+  item.group.rateMean = group.rateMean * entry.scale;
+  item.group.rateSpread = group.rateSpread * entry.scale;
+  item.group.scatter = group.scatter * entry.scale;
+  item.group.scatterDegreesOfFreedom = group.scatterDegreesOfFreedom;
+  item.pooledRate = pooled.band.rate * entry.scale;
+  item.pooledRateStandardError = pooled.rateStandardError * entry.scale;
+  item.likeSubjects = group.size;
+  entry.known = {pooled.priorVariance * squared(entry.scale), pooled.priorDegreesOfFreedom,
+                 squared(entry.step) / 12.0};
+  entry.scatterPValue = pooled.scatterPValue;
+  entry.ratePValue = pooled.ratePValue;
+  if (!pooled.scatterApart) {
+    item.band = inReadingUnits(pooled.band, entry.scale);
+    item.basis = BandBasis::likeSubjects;
+  }
+}
+
+/// Pools `group` and gives what comes of it to those of them that `takes` names.
+void poolGroup(const std::string& name, const Group& group,
+               const std::function<bool(const PoolEntry&)>& takes) {
+  std::vector<DriftBasis> bases;
+  std::vector<double> least;
+  Group pooledOnes;
+  int telling = 0;
+  for (PoolEntry* entry : group) {
+    const auto basis = widened(entry->item) ? std::nullopt : basisOf(*entry);
+    if (basis) {
+      bases.push_back(*basis);
+      least.push_back(squared(entry->step / entry->scale) / 12.0);
+      pooledOnes.push_back(entry);
+      telling += basis->tellsRate() ? 1 : 0;
     }
   }
-  const auto pooled = poolRates(estimates);
-  if (!pooled) {
-    return;
+  const auto pooled = poolDrift(bases, least);
+  for (PoolEntry* entry : group) {
+    if (takes(*entry)) {
+      entry->item.group.name = name;
+      entry->item.group.size = telling;
+    }
   }
-  for (std::size_t i = 0; i < told.size(); ++i) {
-    DriftItem& item = told[i]->item;
-    item.pooledRate = pooled->shrunk[i] * told[i]->scale;
-    item.pooledRateStandardError = std::sqrt(pooled->shrunkVariance[i]) * told[i]->scale;
-    item.likeSubjects = static_cast<int>(told.size());
+  for (std::size_t i = 0; pooled && i < pooledOnes.size(); ++i) {
+    if (takes(*pooledOnes[i])) {
+      take(pooled->group, pooled->subjects[i], *pooledOnes[i]);
+    }
+  }
+}
+
+void poolFamily(const std::string& name, const Group& group) {
+  std::map<std::string, Group> areas;
+  for (PoolEntry* entry : group) {
+    areas[entry->area].push_back(entry);
+  }
+  const auto stands = [&](const PoolEntry& entry) { return areas.at(entry.area).size() >= kEnoughInArea; };
+  bool rest = false;
+  for (const auto& [area, members] : areas) {
+    if (members.size() >= kEnoughInArea && areas.size() > 1) {
+      poolGroup(fmt::format("{}, {}", name, area), members, [](const PoolEntry&) { return true; });
+    } else {
+      rest = true;
+    }
+  }
+  if (rest) {
+    poolGroup(name, group, [&](const PoolEntry& entry) { return areas.size() == 1 || !stands(entry); });
   }
 }
 
@@ -121,16 +177,18 @@ std::string subjectFamily(Subject subject, const ChannelSetup& setup, const Sens
   return family;
 }
 
-void poolLikeSubjects(std::vector<PoolEntry>& entries) {
+void poolLikeSubjects(std::vector<PoolEntry>& entries, Pooling pooling) {
   std::map<std::string, Group> groups;
   for (PoolEntry& entry : entries) {
-    if (canPool(entry)) {
-      groups[fmt::format("{}, {} {}", entry.family, entry.item.point, symbol(entry.item.unit))].push_back(
-          &entry);
+    keepOwnBand(entry);
+    if (pooling == Pooling::likeSubjects && !entry.family.empty() && !entry.item.fitted.empty()) {
+      // Parts of span are compared whatever the unit; else like with like.
+      const std::string unit = entry.spansCompared ? "" : fmt::format(", {}", symbol(entry.item.unit));
+      groups[fmt::format("{}, at {}{}", entry.family, entry.item.point, unit)].push_back(&entry);
     }
   }
   for (const auto& [name, group] : groups) {
-    poolGroup(group);
+    poolFamily(name, group);
   }
 }
 

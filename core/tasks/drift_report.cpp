@@ -5,9 +5,13 @@
 #include <cmath>
 #include <set>
 #include <unordered_map>
+#include <utility>
 
 #include "core/metrology/evaluate.h"
+#include "core/tasks/drift_backtest.h"
+#include "core/tasks/drift_findings.h"
 #include "core/tasks/drift_history.h"
+#include "core/tasks/drift_parts.h"
 #include "core/tasks/drift_pool.h"
 #include "core/tasks/in_force.h"
 #include "core/tasks/status.h"
@@ -17,7 +21,6 @@ namespace spanwright {
 namespace {
 
 constexpr int kForecastMonths = 120;
-constexpr double kSecondsPerYear = 365.25 * 86400.0;
 
 using SensorTable = std::unordered_map<std::string_view, const Sensor*>;
 
@@ -155,28 +158,44 @@ int visitsIn(const std::vector<Segment>& segments) {
   return static_cast<int>(times.size());
 }
 
-Date dayAt(Moment origin, double years, Date today) {
-  const auto seconds = static_cast<long>(std::llround(years * kSecondsPerYear));
-  return std::max(today, (origin + boost::posix_time::seconds(seconds)).date());
+Date dayAt(const DriftItem& item, double years, Date today) {
+  return std::max(today, momentOf(item, years).date());
 }
 
+/// When line and band leave the tolerance, and how probable it is that they have not on the day asked.
 void forecast(DriftItem& item, Date today) {
-  if (!item.fit || !(item.limits.low <= item.limits.high)) {
+  if (!(item.limits.low <= item.limits.high) || (!item.band && !item.fit)) {
     return;
   }
+  const DriftBand band = item.band ? *item.band : bandOf(*item.fit);
   const double lastRead = item.fitted.back().readings.back().time;
   const double from = std::max(yearsBetween(item.origin, Moment(today)), lastRead);
   const double until = yearsBetween(item.origin, Moment(addMonths(today, kForecastMonths)));
-  if (const auto at = bandLeaves(*item.fit, item.limits.low, item.limits.high, from, until)) {
-    item.bandOutOn = dayAt(item.origin, *at, today);
+  if (const auto at = bandLeaves(band, item.limits.low, item.limits.high, from, until)) {
+    item.bandOutOn = dayAt(item, *at, today);
   }
-  if (const auto at = lineLeaves(*item.fit, item.limits.low, item.limits.high, from, until)) {
-    item.lineOutOn = dayAt(item.origin, *at, today);
+  if (const auto at = lineLeaves(band, item.limits.low, item.limits.high, from, until)) {
+    item.lineOutOn = dayAt(item, *at, today);
   }
+  item.inTolerance = probabilityWithin(band, from, item.limits.low, item.limits.high);
+}
+
+std::string areaOf(const Channel& channel) {
+  const std::string area = channel.place.substr(0, channel.place.find('/'));
+  return area.substr(0, area.find_last_not_of(' ') + 1);
+}
+
+/// Linear from end to end: then an error is the same part of every span it passes.
+bool linear(const SubjectNow& now) {
+  const auto* input = std::get_if<AnalogInputSetup>(&now.inForce.setup->setup.kind);
+  const bool channel = input != nullptr && input->transfer == TransferKind::linear;
+  const bool sensor =
+      now.range != nullptr && now.range->output && now.range->transfer == TransferKind::linear;
+  return (now.subject == Subject::sensor || channel) && (now.subject == Subject::channel || sensor);
 }
 
 PoolEntry entryAt(const Channel& channel, const SubjectNow& now, const std::vector<VisitMeans>& visits,
-                  const FollowedPoint& point, Date today) {
+                  const FollowedPoint& point) {
   PoolEntry entry;
   DriftItem& item = entry.item;
   item.channel = channel.tag;
@@ -187,27 +206,40 @@ PoolEntry entryAt(const Channel& channel, const SubjectNow& now, const std::vect
   if (point.role == PointRole::value) {
     item.pointPercent = point.percent;
   }
-  PointHistory history = pointHistory(visits, point.key, point.unit);
+  PlanPoints plan;
+  for (const TestPoint& planned : now.points) {
+    if (planned.role == PointRole::value) {
+      plan.emplace(pointKey(planned), planned.percent);
+    }
+  }
+  PointHistory history = pointHistory(visits, point.key, point.unit, plan);
   if (history.segments.empty()) {
     // Read only in another unit, under an earlier setup: told in that one rather than not at all.
     item.unit = lastMean(visits, point.key)->unit;
-    history = pointHistory(visits, point.key, item.unit);
+    history = pointHistory(visits, point.key, item.unit, plan);
   }
   item.origin = history.origin;
   item.segments = std::move(history.segments);
   item.otherUnitVisits = history.otherUnitVisits;
+  item.otherPlanVisits = history.otherPlanVisits;
   item.fitted = segmentsInForce(item.segments, now);
   item.calibrations = visitsIn(item.fitted);
   item.fit = fitDrift(item.fitted);
-  forecast(item, today);
-
+  if (item.fit) {
+    item.rateTest = rateTest(*item.fit);
+    item.influence = mostInfluential(item.fitted, *item.fit);
+    item.growth = scatterGrowth(item.fitted);
+  }
+  entry.area = areaOf(channel);
   if (now.model != nullptr) {
     entry.family = now.family;
     entry.step = now.model->step();
     const double width = std::abs(now.model->readingSpan().width());
     const bool spanned = point.role == PointRole::value || point.role == PointRole::alarmTrip ||
                          point.role == PointRole::alarmReset;
-    entry.scale = spanned && width > 0.0 ? width : 1.0;
+    entry.spansCompared = spanned && width > 0.0;
+    entry.scale = entry.spansCompared ? width : 1.0;
+    entry.spanned = point.role == PointRole::value && width > 0.0 && linear(now);
   }
   return entry;
 }
@@ -215,7 +247,8 @@ PoolEntry entryAt(const Channel& channel, const SubjectNow& now, const std::vect
 /// Goes through histories, channel by channel, and keeps only what comes of them.
 class Report {
  public:
-  Report(const Store& store, Date today) : site_(store.site()), today_(today) {
+  Report(const Store& store, Date today, VisitEdit edit = {})
+      : site_(store.site()), today_(today), edit_(std::move(edit)) {
     for (const Sensor& sensor : site_.sensors) {
       sensors_.emplace(sensor.serial, &sensor);
     }
@@ -233,15 +266,18 @@ class Report {
     return out;
   }
 
-  void add(const Channel& channel, const ChannelHistory& history) {
+  void add(const Channel& channel, ChannelHistory& history) {
     for (const Routine& routine : channel.routines) {
       const auto visits = history.find(routine.subject);
       if (visits == history.end()) {
         continue;
       }
+      if (edit_) {
+        edit_(channel.tag, routine.subject, visits->second);
+      }
       const SubjectNow now = subjectNow(site_, sensors_, channel, routine, today_);
       for (const FollowedPoint& point : followedPoints(now, visits->second)) {
-        entries_.push_back(entryAt(channel, now, visits->second, point, today_));
+        entries_.push_back(entryAt(channel, now, visits->second, point));
       }
     }
   }
@@ -276,8 +312,11 @@ class Report {
   }
 
   std::vector<DriftItem> take(Pooling pooling, std::string_view only) {
-    if (pooling == Pooling::likeSubjects) {
-      poolLikeSubjects(entries_);
+    poolLikeSubjects(entries_, pooling);
+    compareParts(entries_);
+    for (PoolEntry& entry : entries_) {
+      forecast(entry.item, today_);
+      entry.item.findings = findingsOf(entry);
     }
     std::vector<DriftItem> items;
     for (PoolEntry& entry : entries_) {
@@ -300,6 +339,7 @@ class Report {
 
   const Register& site_;
   Date today_;
+  VisitEdit edit_;
   SensorTable sensors_;
   std::unordered_map<std::string_view, std::size_t> order_;
   std::vector<PoolEntry> entries_;
@@ -333,6 +373,12 @@ std::vector<DriftItem> driftReport(const Store& store, std::string_view channel,
     }
   }
   return report.take(pooling, channel);
+}
+
+std::vector<DriftItem> driftReportOf(const Store& store, Date today, const VisitEdit& edit) {
+  Report report(store, today, edit);
+  report.addAll(store);
+  return report.take(Pooling::likeSubjects, {});
 }
 
 }  // namespace spanwright

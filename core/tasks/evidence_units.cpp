@@ -91,6 +91,11 @@ void EvidenceUnits::belongings(const UnitKey& unit, const BundleJson& rows) {
       }
     }
     const std::string tag = rows["channel"][0]["tag"].get<std::string>();
+    if (const Channel* const channel = store_.site().channel(tag)) {
+      for (const AcceptedInterval& accepted : channel->acceptedIntervals) {
+        want({"accepted interval", {accepted.id}});
+      }
+    }
     attach([&](const Attachment& a) { return a.channel == tag; });
   }
 }

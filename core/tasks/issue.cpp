@@ -23,14 +23,34 @@ Calibration wanted(const Store& store, CalibrationId id) {
   return *std::move(calibration);
 }
 
+/// The interval accepted before the entry `upTo` of the journal that was in force when the calibration was
+/// performed: what was accepted after a certificate was issued never changes it.
+const AcceptedInterval* acceptedThen(const Store& store, const Channel& channel,
+                                     const Calibration& calibration, std::int64_t upTo) {
+  const AcceptedInterval* inForce = nullptr;
+  for (const AcceptedInterval& accepted : channel.acceptedIntervals) {
+    if (accepted.subject == calibration.subject && accepted.fromDay <= calibration.performed.date()) {
+      const auto entries = store.entriesAbout({"accepted interval", {accepted.id}});
+      if (upTo == 0 || (!entries.empty() && entries.front().entry < upTo)) {
+        inForce = &accepted;
+      }
+    }
+  }
+  return inForce;
+}
+
 /// When the subject is due after this calibration; nothing when it did not pass or has no routine.
-std::optional<Date> dueAfter(const Register& site, const Channel& channel, const Calibration& calibration) {
+std::optional<Date> dueAfter(const Store& store, const Channel& channel, const Calibration& calibration,
+                             std::int64_t upTo) {
+  const Register& site = store.site();
   const Routine* routine = routineFor(channel, calibration.subject);
-  const IntervalPolicy* interval = routine != nullptr ? site.interval(routine->interval) : nullptr;
-  if (interval == nullptr || calibration.leftVerdict != Verdict::pass) {
+  const IntervalPolicy* policy = routine != nullptr ? site.interval(routine->interval) : nullptr;
+  if (policy == nullptr || calibration.leftVerdict != Verdict::pass) {
     return std::nullopt;
   }
-  const Date end = intervalEnd(calibration.performed.date(), fixedInterval(*interval));
+  const AcceptedInterval* const accepted = acceptedThen(store, channel, calibration, upTo);
+  const Date end = intervalEnd(calibration.performed.date(),
+                               accepted != nullptr ? fixedInterval(*accepted) : fixedInterval(*policy));
   return workCalendar(site.calendar).onOrBefore(end);
 }
 
@@ -51,7 +71,6 @@ CertificateSource sourceFor(const Register& site, const Calibration& calibration
   source.sensor = calibration.sensor.empty() ? nullptr : site.sensor(calibration.sensor);
   if (source.channel != nullptr) {
     source.setup = setupOf(*source.channel, calibration.setupVersion);
-    source.dueOn = dueAfter(site, *source.channel, calibration);
   }
   return source;
 }
@@ -71,7 +90,9 @@ void addSignatures(CertificateSource& source, const Store& store, std::int64_t u
 /// Everything that says where the record holds it.
 void addRecord(CertificateSource& source, const Store& store,
                const std::optional<IssuedCertificate>& issued) {
-  addSignatures(source, store, issued ? issued->journal.entry : 0);
+  const std::int64_t upTo = issued ? issued->journal.entry : 0;
+  addSignatures(source, store, upTo);
+  source.dueOn = dueAfter(store, *source.channel, *source.calibration, upTo);
   if (source.calibration->corrects != 0) {
     if (const auto corrected = store.issuedCertificate(source.calibration->corrects)) {
       source.correctedCertificate = corrected->number;

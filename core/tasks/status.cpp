@@ -85,15 +85,13 @@ Unproven failedAfter(const Proof& proof, const InForce& now) {
                                        now.setup->version, before)};
 }
 
-std::string lengthOf(FixedInterval interval) {
-  const bool months = interval.months > 0;
-  const int count = months ? interval.months : interval.days;
-  return fmt::format("{} {}{}", count, months ? "month" : "day", count == 1 ? "" : "s");
-}
-
-std::string whyDue(const IntervalPolicy& policy, FixedInterval interval, const Due& due) {
-  std::string why = fmt::format("{} interval ({}) after the passing as-left of {}", policy.code,
-                                lengthOf(interval), formatDate(*due.provenOn));
+std::string whyDue(const IntervalPolicy& policy, const AcceptedInterval* accepted, FixedInterval interval,
+                   const Due& due) {
+  const std::string named =
+      accepted == nullptr ? fmt::format("{} interval ({})", policy.code, lengthText(interval))
+                          : fmt::format("interval of {} that {} accepted from {} on,", lengthText(interval),
+                                        accepted->person, formatDate(accepted->fromDay));
+  std::string why = fmt::format("{} after the passing as-left of {}", named, formatDate(*due.provenOn));
   const Date end = intervalEnd(*due.provenOn, interval);
   if (*due.dueOn != end) {
     why += fmt::format(", moved from {} to the working day before", formatDate(end));
@@ -117,7 +115,8 @@ DueItem dueItem(const Rules& rules, const Channel& channel, const Routine& routi
                                  channel.tag, routine.interval),
                      "check the register");
   }
-  const FixedInterval interval = fixedInterval(*policy);
+  const AcceptedInterval* const accepted = acceptedInterval(channel, routine.subject, rules.today);
+  const FixedInterval interval = intervalInForce(channel, routine.subject, *policy, rules.today);
   const InForce now = inForceOn(channel, routine.subject, rules.today);
   std::optional<Unproven> unproven = nothingToProve(channel, routine.subject, now);
   Proof proof;
@@ -136,7 +135,7 @@ DueItem dueItem(const Rules& rules, const Channel& channel, const Routine& routi
                       rules.today);
   const Date from = unproven ? unproven->since : *proof.passedOn;
   item.intervalDays = static_cast<int>((intervalEnd(from, interval) - from).days());
-  item.reason = unproven ? unproven->why : whyDue(*policy, interval, item.due);
+  item.reason = unproven ? unproven->why : whyDue(*policy, accepted, interval, item.due);
   return item;
 }
 

@@ -10,12 +10,11 @@
 #include <string_view>
 #include <vector>
 
-#include "core/drift/fit.h"
-#include "core/drift/segments.h"
 #include "core/record/calibration.h"
 #include "core/record/register.h"
 #include "core/schedule/due.h"
 #include "core/store/store.h"
+#include "core/tasks/drift_item.h"
 
 namespace spanwright {
 
@@ -30,32 +29,9 @@ struct DueItem {
 /// The record as it stood at the end of `today`: later setups, fittings and calibrations are not looked at.
 /// Proven means a standing as-left that passed under the setup in force, and for a sensor or loop with the
 /// sensor fitted now; a later one under them that failed makes it unproven again. One not judged says
-/// nothing. InputError when an interval is longer than a hundred years.
+/// nothing. The interval is the one accepted last on or before `today`, else the policy's own. InputError
+/// when an interval is longer than a hundred years.
 std::vector<DueItem> dueList(const Store& store, Date today);
-
-/// Drift of one subject at one test point under the setup and sensor in force last.
-struct DriftItem {
-  std::string channel;
-  Subject subject = Subject::channel;
-  std::string point;                   ///< pointKey
-  std::optional<double> pointPercent;  ///< nothing for switch, alarm and state points
-  Unit unit = Unit::none;              ///< of errors and limits; rates are in it per year
-  double originYears = 0.0;            ///< unused by readers; times below are years since `origin`
-  Moment origin;                       ///< time 0 of segments and fit: the first reading's moment
-  std::vector<Segment> segments;       ///< all of them, for the chart
-  std::vector<Segment> fitted;         ///< those under the setup and sensor in force last, which the fit used
-  int calibrations = 0;                ///< visits with a reading in `fitted`
-  int otherUnitVisits = 0;  ///< earlier visits not in `segments`: read in a unit that cannot become `unit`
-  std::optional<DriftFit> fit;
-  std::optional<double> pooledRate;  ///< the rate drawn towards those of like subjects
-  std::optional<double> pooledRateStandardError;
-  int likeSubjects = 0;  ///< how many rates were pooled, this one included; 0 when none were
-  ErrorLimits limits;    ///< tolerance at this point, by the plan in force; as last judged when the plan in
-                         ///< force no longer has the point
-  std::optional<Date>
-      bandOutOn;  ///< first day from today on which the 95 % band leaves the limits, within ten years
-  std::optional<Date> lineOutOn;  ///< likewise the line itself
-};
 
 /// Whether rates are drawn towards those of like subjects, for which their histories must be read too.
 enum class Pooling { likeSubjects, none };

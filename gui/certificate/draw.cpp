@@ -16,6 +16,7 @@
 #include "core/certificate/certificate_data.h"
 #include "core/record/problem.h"
 #include "gui/certificate/certificate_layout.h"
+#include "gui/certificate/sheet_layout.h"
 #include "gui/certificate/type.h"
 
 namespace spanwright {
@@ -30,13 +31,19 @@ std::vector<Page> layOut(const Certificate& certificate, Paper paper) {
   return layOutCertificate(certificate, pageSize(paper).sizePixels(kUnitsPerInch).toSizeF());
 }
 
-[[noreturn]] void refuse(const QString& file, const QString& why) {
-  throw StorageError("The certificate could not be written to " +
+[[noreturn]] void refuse(const char* what, const QString& file, const QString& why) {
+  throw StorageError(std::string(what) + " could not be written to " +
                      QDir::toNativeSeparators(file).toStdString() + ": " + why.toStdString() +
                      "; nothing was left there, choose another place or make room.");
 }
 
-QByteArray pdfOf(const Certificate& certificate, const std::vector<Page>& pages, Paper paper) {
+/// What a PDF holds beside its pages.
+struct PdfFrame {
+  QString title, creator;
+  QByteArray attachment;  ///< certificate data; empty: none
+};
+
+QByteArray pdfOf(const std::vector<Page>& pages, const PdfFrame& frame, Paper paper) {
   QByteArray bytes;
   QBuffer buffer(&bytes);
   buffer.open(QIODevice::WriteOnly);
@@ -44,13 +51,12 @@ QByteArray pdfOf(const Certificate& certificate, const std::vector<Page>& pages,
   writer.setResolution(kUnitsPerInch);
   writer.setPageSize(pageSize(paper));
   writer.setPageMargins(QMarginsF(0.0, 0.0, 0.0, 0.0));
-  writer.setTitle(printed(certificate.title + " " + certificate.number));
-  writer.setCreator(printed(certificate.programVersion));
-  if (certificate.anchor) {
+  writer.setTitle(frame.title);
+  writer.setCreator(frame.creator);
+  if (!frame.attachment.isEmpty()) {
     // Without a claim to PDF/A: this writer's claim does not hold once something is attached.
     writer.addFileAttachment(QString::fromUtf8(kCertificateDataName.data(), kCertificateDataName.size()),
-                             QByteArray::fromStdString(certificateData(certificate)),
-                             QStringLiteral("application/json"));
+                             frame.attachment, QStringLiteral("application/json"));
   }
   QPainter painter(&writer);
   for (std::size_t i = 0; i < pages.size(); ++i) {
@@ -64,6 +70,22 @@ QByteArray pdfOf(const Certificate& certificate, const std::vector<Page>& pages,
   return bytes;
 }
 
+/// Made whole in memory first: the writer itself does not report a disk that fails.
+void writeFile(const QByteArray& bytes, const QString& file, const char* what) {
+  QSaveFile target(file);
+  if (!target.open(QIODevice::WriteOnly)) {
+    refuse(what, file, target.errorString());
+  }
+  if (target.write(bytes) != bytes.size()) {
+    const QString why = target.errorString();
+    target.cancelWriting();
+    refuse(what, file, why);
+  }
+  if (!target.commit()) {
+    refuse(what, file, target.errorString());
+  }
+}
+
 }  // namespace
 
 Paper paperOfWidth(double points) {
@@ -73,20 +95,19 @@ Paper paperOfWidth(double points) {
 
 int writeCertificatePdf(const Certificate& certificate, const QString& file, Paper paper) {
   const std::vector<Page> pages = layOut(certificate, paper);
-  // Made whole in memory first: the writer itself does not report a disk that fails.
-  const QByteArray bytes = pdfOf(certificate, pages, paper);
-  QSaveFile target(file);
-  if (!target.open(QIODevice::WriteOnly)) {
-    refuse(file, target.errorString());
-  }
-  if (target.write(bytes) != bytes.size()) {
-    const QString why = target.errorString();
-    target.cancelWriting();
-    refuse(file, why);
-  }
-  if (!target.commit()) {
-    refuse(file, target.errorString());
-  }
+  const PdfFrame frame{
+      printed(certificate.title + " " + certificate.number), printed(certificate.programVersion),
+      certificate.anchor ? QByteArray::fromStdString(certificateData(certificate)) : QByteArray()};
+  writeFile(pdfOf(pages, frame, paper), file, "The certificate");
+  return static_cast<int>(pages.size());
+}
+
+int writeRoundSheetsPdf(const std::vector<RoundSheet>& sheets, const QString& file, Paper paper) {
+  assert(qGuiApp != nullptr && !sheets.empty());
+  const std::vector<Page> pages =
+      layOutRoundSheets(sheets, pageSize(paper).sizePixels(kUnitsPerInch).toSizeF());
+  writeFile(pdfOf(pages, {printed(sheets.front().title), printed(sheets.front().programVersion), {}}, paper),
+            file, "The sheet");
   return static_cast<int>(pages.size());
 }
 

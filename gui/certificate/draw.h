@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Draws certificates with Qt Gui (no widgets); shared by the window and the command line. Needs a
-// QGuiApplication.
+// Draws certificates and round sheets with Qt Gui (no widgets); shared by the window and the command line.
+// Needs a QGuiApplication.
 #pragma once
 
 #include <QString>
+#include <vector>
 
 #include "core/certificate/certificate.h"
+#include "core/certificate/round_sheet.h"
 
 class QImage;
 
@@ -19,6 +21,9 @@ Paper paperOfWidth(double points);
 /// Writes the certificate as a PDF; throws StorageError with one sentence when the file cannot be written
 /// (nothing half-written is left). Returns the number of pages.
 int writeCertificatePdf(const Certificate& certificate, const QString& file, Paper paper = Paper::a4);
+
+/// The same for round sheets, one after the other.
+int writeRoundSheetsPdf(const std::vector<RoundSheet>& sheets, const QString& file, Paper paper = Paper::a4);
 
 /// One page (counted from 0) as a picture at `dpi`, for a preview.
 QImage drawCertificatePage(const Certificate& certificate, int page, double dpi, Paper paper = Paper::a4);

@@ -6,6 +6,7 @@
 #include <QCoreApplication>
 #include <QLegendMarker>
 #include <QLineSeries>
+#include <QPainter>
 #include <QScatterSeries>
 
 #include <algorithm>
@@ -19,6 +20,8 @@ namespace {
 
 constexpr int kBandSteps = 48;
 constexpr double kMarkerSize = 9.0;
+constexpr double kTipSize = 27.0;
+constexpr float kStepFill = 0.55F;
 constexpr float kLegendFill = 0.45F;
 constexpr double kRoom = 0.12;  // free room above and below, as a part of the range
 
@@ -43,12 +46,12 @@ class Drawing {
   DriftChart make() {
     out_.chart = plainChart(title(), look_);
     measure();
-    if (item_.fit) {
-      addBand();
-      addFit();
-    }
+    addSteps();
+    addBand();
+    addFit();
     addLimits();
     addBreaks();
+    addArrows();
     addForecast();
     addSegments();
     addAxes();
@@ -106,17 +109,20 @@ class Drawing {
   }
 
   void addBand() {
+    if (item_.fitted.empty()) {
+      return;
+    }
     const double from = item_.fitted.back().readings.front().time;
     const double until = yearsAt(frame_.last);
     auto* low = new QLineSeries(out_.chart);
     auto* high = new QLineSeries(out_.chart);
     for (int step = 0; step <= kBandSteps; ++step) {
-      const Prediction at = predict(*item_.fit, from + (until - from) * step / kBandSteps);
-      if (!at.low || !at.high) {
+      const auto at = predictAt(item_, from + (until - from) * step / kBandSteps);
+      if (!at || !at->low || !at->high) {
         break;
       }
-      low->append(day(at.time), *at.low);
-      high->append(day(at.time), *at.high);
+      low->append(day(at->time), *at->low);
+      high->append(day(at->time), *at->high);
     }
     if (low->count() == 0) {
       delete low;
@@ -137,11 +143,100 @@ class Drawing {
     for (std::size_t s = 0; s < item_.fitted.size(); ++s) {
       const Segment& segment = item_.fitted[s];
       const bool last = s + 1 == item_.fitted.size();
-      auto* line = addLine(QStringLiteral("fit-%1").arg(s), tr("Fit"), look_.fitPen());
       const double end = last ? yearsAt(frame_.last) : segment.readings.back().time;
+      QList<QPointF> ends;
       for (const double time : {segment.readings.front().time, end}) {
-        line->append(day(time), item_.fit->intercepts[s] + item_.fit->rate * time);
+        if (const auto value = lineAt(s, last, time)) {
+          ends << QPointF(day(time), *value);
+        }
       }
+      if (!ends.isEmpty()) {
+        addLine(QStringLiteral("fit-%1").arg(s), tr("Fit"), look_.fitPen())->append(ends);
+      }
+    }
+  }
+
+  std::optional<double> lineAt(std::size_t segment, bool last, double time) const {
+    if (last) {
+      const auto at = predictAt(item_, time);
+      return at ? std::optional(at->value) : std::nullopt;
+    }
+    return item_.fit ? std::optional(item_.fit->intercepts[segment] + item_.fit->rate * time) : std::nullopt;
+  }
+
+  /// From what was found to what was left at the same visit: the jump a person made.
+  void addArrows() {
+    for (const bool up : {true, false}) {
+      QList<QPointF> heads;
+      for (std::size_t s = 1; s < item_.segments.size(); ++s) {
+        const DriftReading& found = item_.segments[s - 1].readings.back();
+        const DriftReading& left = item_.segments[s].readings.front();
+        const BreakCause cause = item_.segments[s].cause;
+        const bool byHand = cause == BreakCause::adjustment || cause == BreakCause::repair;
+        if (!byHand || !left.asLeft || found.time != left.time || found.error == left.error ||
+            (left.error > found.error) != up) {
+          continue;
+        }
+        const double x = day(left.time);
+        auto* shaft = addLine(QStringLiteral("arrow-%1").arg(s), tr("Adjusted"), QPen(look_.left, 1.8));
+        shaft->append(x, found.error);
+        shaft->append(x, left.error);
+        heads << QPointF(x, left.error);
+      }
+      if (!heads.isEmpty()) {
+        auto* tips = addLine(up ? QStringLiteral("tips-up") : QStringLiteral("tips-down"), tr("Adjusted"),
+                             QPen(Qt::NoPen));
+        tips->append(heads);
+        tips->setMarkerSize(kTipSize);
+        tips->setLightMarker(arrowTip(up));
+      }
+    }
+  }
+
+  /// A head that ends where the as-left marker begins.
+  QImage arrowTip(bool up) const {
+    constexpr int kScale = 3;  // drawn finer than shown
+    QImage image(static_cast<int>(kTipSize) * kScale, static_cast<int>(kTipSize) * kScale,
+                 QImage::Format_ARGB32_Premultiplied);
+    image.fill(Qt::transparent);
+    QPainter painter(&image);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.scale(kScale, kScale);
+    painter.translate(kTipSize / 2.0, kTipSize / 2.0);
+    painter.scale(1.0, up ? 1.0 : -1.0);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(look_.left);
+    painter.drawPolygon(QPolygonF({{0.0, 0.5 * kMarkerSize}, {-4.5, kTipSize / 2.0}, {4.5, kTipSize / 2.0}}));
+    return image;
+  }
+
+  /// Where the error jumped and nobody wrote down why: the time between the two visits.
+  void addSteps() {
+    int number = 0;
+    for (const DriftFinding& finding : item_.findings) {
+      if (finding.kind != FindingKind::step || !finding.after || !finding.before) {
+        continue;
+      }
+      const double from = chartDay(*finding.after);
+      const double until = chartDay(*finding.before);
+      auto* low = new QLineSeries(out_.chart);
+      auto* high = new QLineSeries(out_.chart);
+      for (const double x : {from, until}) {
+        low->append(x, errors_->min());
+        high->append(x, errors_->max());
+      }
+      auto* between = new QAreaSeries(high, low);
+      between->setObjectName(number == 0 ? QStringLiteral("step") : QStringLiteral("step-%1").arg(number));
+      between->setName(tr("Step found"));
+      QColor fill = look_.pause;
+      fill.setAlphaF(kStepFill);
+      between->setBrush(QBrush(fill, Qt::BDiagPattern));
+      between->setPen(Qt::NoPen);
+      out_.chart->addSeries(between);
+      out_.notes.push_back({(from + until) / 2.0,
+                            tr("step %1 %2").arg(shownRate(finding.amount), shownUnit(item_.unit)),
+                            look_.pause});
+      ++number;
     }
   }
 
@@ -231,13 +326,14 @@ class Drawing {
     }
   }
 
-  /// One entry for each meaning, not for each line.
+  /// One entry for each meaning, not for each line; what has its name beside it on the chart needs none.
   void tidyLegend() {
-    QStringList told{tr("One segment")};
+    QStringList told{tr("One segment"), tr("Break"), tr("Adjusted"), tr("Forecast"), tr("Step found")};
     for (QLegendMarker* marker : out_.chart->legend()->markers()) {
       marker->setVisible(!told.contains(marker->series()->name()));
       told << marker->series()->name();
-      if (marker->type() == QLegendMarker::LegendMarkerTypeArea) {
+      if (marker->type() == QLegendMarker::LegendMarkerTypeArea &&
+          marker->series()->objectName() == QLatin1String("band")) {
         // A marker that follows its series is drawn hollow for an area; and the band's own thin colour is not
         // seen on a patch this small.
         marker->setShape(QLegend::MarkerShapeRectangle);
@@ -258,13 +354,14 @@ class Drawing {
     QString text = tr("%1 in %2")
                        .arg(counted(readings, tr("1 reading"), tr("%1 readings")),
                             counted(segments, tr("1 segment"), tr("%1 segments")));
-    if (!item_.fit) {
+    if (!item_.fit && !item_.band) {
       text += item_.fitted.empty() ? tr("; none yet under the setup and sensor in force")
                                    : tr("; too few in one segment to tell a drift");
       return asSentence(text);
     }
-    text += tr("; drift %1 %2 per year").arg(shownRate(item_.fit->rate), shownUnit(item_.unit));
-    if (!item_.fit->residualSd) {
+    text += tr("; drift %1 %2 per year")
+                .arg(shownRate(item_.band ? item_.band->rate : item_.fit->rate), shownUnit(item_.unit));
+    if (!item_.band || !item_.band->scatter) {
       text += tr("; too few to tell a band");
     } else if (!item_.bandOutOn) {
       text += tr("; the 95 % band stays inside the tolerance for ten years");
@@ -273,7 +370,12 @@ class Drawing {
     } else {
       text += tr("; the 95 % band leaves the tolerance on %1").arg(shownDate(*item_.bandOutOn));
     }
-    return asSentence(text);
+    QStringList sentences{asSentence(text), fromCore(basisSentence(item_))};
+    for (const DriftFinding& finding : item_.findings) {
+      sentences << asSentence(fromCore(finding.words));
+    }
+    sentences.removeAll(QString());
+    return sentences.join(u' ');
   }
 
   const DriftItem& item_;

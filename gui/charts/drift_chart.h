@@ -3,8 +3,10 @@
 // Error over time at one test point, drawn from what core/drift computed. Nothing is fitted or joined here.
 //
 // Series by object name, so that a chart can be checked by its series: "segment-0" ... (line through one
-// segment's readings), "found" and "left" (markers), "limit-low", "limit-high", "fit-0" ... (fitted line of
-// each fitted segment), "band" (area), "break-1" ... (vertical line at the start of segment 1 ...),
+// segment's readings), "found" and "left" (markers), "arrow-1" ... (from what was found to what was left,
+// where an adjustment or a repair opens segment 1 ...), "limit-low", "limit-high", "fit-0" ... (fitted line
+// of each fitted segment; that of the last one is the line of the forecast), "band" (area), "break-1" ...
+// (vertical line at the start of segment 1 ...), "step" (area between the visits a step lies between),
 // "forecast" (vertical line).
 #pragma once
 

@@ -146,10 +146,16 @@ void ChannelScreen::showChannel(const QString& tag, std::optional<Subject> subje
   }
   tag_ = tag;
   wanted_ = subject;
+  wantedPoint_.clear();
   drift_.clear();
   driftKnown_ = false;
   refresh();
   chooseCalibration(0);
+}
+
+void ChannelScreen::showPoint(const QString& tag, Subject subject, const QString& point) {
+  showChannel(tag, subject);
+  wantedPoint_ = point;
 }
 
 void ChannelScreen::refresh() {
@@ -254,12 +260,14 @@ void ChannelScreen::fillPoints() {
     }
   }
   const int again = point_->findText(before);
-  const auto first = std::find_if(drift_.begin(), drift_.end(),
-                                  [this](const DriftItem& item) { return item.subject == wanted_; });
+  const auto first = std::find_if(drift_.begin(), drift_.end(), [this](const DriftItem& item) {
+    return item.subject == wanted_ && (wantedPoint_.isEmpty() || fromCore(item.point) == wantedPoint_);
+  });
   point_->setCurrentIndex(first != drift_.end() ? static_cast<int>(first - drift_.begin())
                           : again >= 0          ? again
                                                 : worst);
   wanted_.reset();
+  wantedPoint_.clear();
 }
 
 /// Setups and sensors that came after the last reading.

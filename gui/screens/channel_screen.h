@@ -31,6 +31,8 @@ class ChannelScreen : public QWidget {
   explicit ChannelScreen(Session& session, QWidget* parent = nullptr);
   /// With a subject its first point is drawn, else the one that leaves its tolerance first.
   void showChannel(const QString& tag, std::optional<Subject> subject = std::nullopt);
+  /// With this test point drawn (as in DriftItem).
+  void showPoint(const QString& tag, Subject subject, const QString& point);
   /// The channel with this of its calibrations chosen.
   void showCalibration(const QString& tag, CalibrationId calibration);
   /// The test point drawn, as its box says it.
@@ -73,6 +75,7 @@ class ChannelScreen : public QWidget {
   std::vector<DriftItem> drift_;
   bool driftKnown_ = false;
   std::optional<Subject> wanted_;  // whose first point is to be drawn
+  QString wantedPoint_;            // or this one of it
   QLabel *runFigures_ = nullptr, *signatures_ = nullptr;
   QLabel *title_ = nullptr, *place_ = nullptr, *stateSign_ = nullptr, *state_ = nullptr, *figures_ = nullptr;
   QComboBox* point_ = nullptr;

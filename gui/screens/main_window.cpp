@@ -20,8 +20,11 @@
 #include "gui/screens/certificate_screen.h"
 #include "gui/screens/channel_screen.h"
 #include "gui/screens/due_screen.h"
+#include "gui/screens/fleet_screen.h"
 #include "gui/screens/import_dialog.h"
+#include "gui/screens/intervals_screen.h"
 #include "gui/screens/message_bar.h"
+#include "gui/screens/plan_screen.h"
 #include "gui/screens/review_screen.h"
 #include "gui/screens/site_screen.h"
 #include "gui/screens/start_screen.h"
@@ -41,6 +44,9 @@ MainWindow::MainWindow(Session& session, QWidget* parent)
       site_(new SiteScreen(session, this)),
       due_(new DueScreen(session, this)),
       review_(new ReviewScreen(session, this)),
+      fleet_(new FleetScreen(session, this)),
+      plan_(new PlanScreen(session, this)),
+      intervals_(new IntervalsScreen(session, this)),
       channel_(new ChannelScreen(session, this)),
       visit_(new VisitScreen(session, this)),
       certificate_(new CertificateScreen(session, this)) {
@@ -53,8 +59,8 @@ MainWindow::MainWindow(Session& session, QWidget* parent)
   column->addWidget(bar_);
   column->addWidget(stack_, 1);
   setCentralWidget(middle);
-  for (QWidget* screen :
-       std::initializer_list<QWidget*>{start_, site_, due_, review_, channel_, visit_, certificate_}) {
+  for (QWidget* screen : std::initializer_list<QWidget*>{start_, site_, due_, review_, fleet_, plan_,
+                                                         intervals_, channel_, visit_, certificate_}) {
     stack_->addWidget(screen);
   }
   makeActions();
@@ -75,7 +81,8 @@ void MainWindow::makeActions() {
     }
   }
   for (const CommandId id :
-       {CommandId::darkLook, CommandId::showSite, CommandId::showDue, CommandId::showReview}) {
+       {CommandId::darkLook, CommandId::showSite, CommandId::showDue, CommandId::showReview,
+        CommandId::showDrift, CommandId::showPlan, CommandId::showIntervals}) {
     action(id)->setCheckable(true);
   }
   action(CommandId::darkLook)->setChecked(isDark());
@@ -93,10 +100,15 @@ void MainWindow::makeActions() {
   connect(action(CommandId::showSite), &QAction::triggered, this, &MainWindow::showSite);
   connect(action(CommandId::showDue), &QAction::triggered, this, &MainWindow::showDue);
   connect(action(CommandId::showReview), &QAction::triggered, this, &MainWindow::showReview);
+  connect(action(CommandId::showDrift), &QAction::triggered, this, &MainWindow::showDrift);
+  connect(action(CommandId::showPlan), &QAction::triggered, this, &MainWindow::showPlan);
+  connect(action(CommandId::showIntervals), &QAction::triggered, this, &MainWindow::showIntervals);
   connect(action(CommandId::goBack), &QAction::triggered, this, &MainWindow::goBack);
   connect(action(CommandId::findChannel), &QAction::triggered, this, [this] {
     if (currentScreen() == due_) {
       due_->findChannel();
+    } else if (currentScreen() == fleet_) {
+      fleet_->findChannel();
     } else {
       showSite();
       site_->findChannel();
@@ -120,8 +132,8 @@ void MainWindow::makeMenus() {
        {CommandId::openRecord, CommandId::newRecord, CommandId::openSample, CommandId::importHistory,
         CommandId::checkRecord, CommandId::closeRecord, CommandId::quit});
   places_ = menuBar()->addMenu(tr("&Go"));
-  fill(places_, {CommandId::showSite, CommandId::showDue, CommandId::showReview, CommandId::goBack,
-                 CommandId::findChannel});
+  fill(places_, {CommandId::showSite, CommandId::showDue, CommandId::showReview, CommandId::showDrift,
+                 CommandId::showPlan, CommandId::showIntervals, CommandId::goBack, CommandId::findChannel});
   fill(menuBar()->addMenu(tr("&Work")),
        {CommandId::enterVisit, CommandId::signCalibration, CommandId::issueCertificate});
   QMenu* view = menuBar()->addMenu(tr("&View"));
@@ -132,8 +144,9 @@ void MainWindow::makeMenus() {
   tools->setObjectName(QStringLiteral("places"));
   tools->setMovable(false);
   tools->setToolButtonStyle(Qt::ToolButtonTextOnly);
-  for (const CommandId id : {CommandId::goBack, CommandId::showSite, CommandId::showDue,
-                             CommandId::showReview, CommandId::enterVisit}) {
+  for (const CommandId id :
+       {CommandId::goBack, CommandId::showSite, CommandId::showDue, CommandId::showReview,
+        CommandId::showDrift, CommandId::showPlan, CommandId::showIntervals, CommandId::enterVisit}) {
     tools->addAction(action(id));
   }
 }
@@ -167,6 +180,16 @@ void MainWindow::connectScreens() {
     due_->showState(state);
   });
   connect(due_, &DueScreen::channelChosen, this, [this](const QString& tag) { showChannel(tag); });
+  connect(fleet_, &FleetScreen::pointChosen, this,
+          [this](const QString& tag, Subject subject, const QString& point) {
+            channel_->showPoint(tag, subject, point);
+            goTo(channel_);
+          });
+  connect(plan_, &PlanScreen::channelChosen, this, [this](const QString& tag) { showChannel(tag); });
+  connect(intervals_, &IntervalsScreen::channelChosen, this,
+          [this](const QString& tag) { showChannel(tag); });
+  connect(intervals_, &IntervalsScreen::accepted, bar_, &MessageBar::showNews);
+  connect(plan_, &PlanScreen::done, bar_, &MessageBar::showNews);
   connect(channel_, &ChannelScreen::visitAsked, this, &MainWindow::showVisit);
   connect(review_, &ReviewScreen::calibrationChosen, this,
           [this](const QString& tag, CalibrationId calibration) {
@@ -254,6 +277,27 @@ void MainWindow::showReview() {
   }
 }
 
+void MainWindow::showDrift() {
+  if (session_.isOpen()) {
+    fleet_->refresh();
+    goTo(fleet_);
+  }
+}
+
+void MainWindow::showPlan() {
+  if (session_.isOpen()) {
+    plan_->refresh();
+    goTo(plan_);
+  }
+}
+
+void MainWindow::showIntervals() {
+  if (session_.isOpen()) {
+    intervals_->refresh();
+    goTo(intervals_);
+  }
+}
+
 void MainWindow::showChannel(const QString& tag, std::optional<Subject> subject) {
   if (session_.isOpen()) {
     channel_->showChannel(tag, subject);
@@ -279,12 +323,16 @@ void MainWindow::enableActions() {
   const bool open = session_.isOpen();
   for (const CommandId id :
        {CommandId::importHistory, CommandId::checkRecord, CommandId::closeRecord, CommandId::showSite,
-        CommandId::showDue, CommandId::showReview, CommandId::findChannel, CommandId::enterVisit}) {
+        CommandId::showDue, CommandId::showReview, CommandId::showDrift, CommandId::showPlan,
+        CommandId::showIntervals, CommandId::findChannel, CommandId::enterVisit}) {
     action(id)->setEnabled(open);
   }
   action(CommandId::showSite)->setChecked(currentScreen() == site_);
   action(CommandId::showDue)->setChecked(currentScreen() == due_);
   action(CommandId::showReview)->setChecked(currentScreen() == review_);
+  action(CommandId::showDrift)->setChecked(currentScreen() == fleet_);
+  action(CommandId::showPlan)->setChecked(currentScreen() == plan_);
+  action(CommandId::showIntervals)->setChecked(currentScreen() == intervals_);
   action(CommandId::signCalibration)
       ->setEnabled(open && (currentScreen() == channel_ || currentScreen() == review_ ||
                             currentScreen() == certificate_));
@@ -300,6 +348,8 @@ void MainWindow::setDark(bool dark) {
     site_->refresh();
     due_->refresh();
     review_->refresh();
+    fleet_->refresh();
+    plan_->refresh();
     channel_->refresh();
   }
 }

@@ -24,7 +24,10 @@ namespace spanwright {
 class CertificateScreen;
 class ChannelScreen;
 class DueScreen;
+class FleetScreen;
+class IntervalsScreen;
 class MessageBar;
+class PlanScreen;
 class ReviewScreen;
 class Session;
 class SiteScreen;
@@ -53,6 +56,12 @@ class MainWindow : public QMainWindow {
   void showDue();
   /// What waits for a signature.
   void showReview();
+  /// All channels by drift.
+  void showDrift();
+  /// Visits fitted into weeks.
+  void showPlan();
+  /// What the policies propose.
+  void showIntervals();
   void showChannel(const QString& tag, std::optional<Subject> subject = std::nullopt);
   void showVisit(const QString& tag, std::optional<Subject> subject);
   void showCertificate(CalibrationId calibration);
@@ -69,6 +78,9 @@ class MainWindow : public QMainWindow {
   SiteScreen* siteScreen() const { return site_; }
   DueScreen* dueScreen() const { return due_; }
   ReviewScreen* reviewScreen() const { return review_; }
+  FleetScreen* fleetScreen() const { return fleet_; }
+  PlanScreen* planScreen() const { return plan_; }
+  IntervalsScreen* intervalsScreen() const { return intervals_; }
   QWidget* currentScreen() const;
 
   /// Puts everything typed on disk and answers where this window was; it is of no use afterwards. Nothing
@@ -121,6 +133,9 @@ class MainWindow : public QMainWindow {
   SiteScreen* site_;
   DueScreen* due_;
   ReviewScreen* review_;
+  FleetScreen* fleet_;
+  PlanScreen* plan_;
+  IntervalsScreen* intervals_;
   ChannelScreen* channel_;
   VisitScreen* visit_;
   CertificateScreen* certificate_;

@@ -20,8 +20,11 @@
 #include "gui/screens/channel_screen.h"
 #include "gui/screens/check_dialog.h"
 #include "gui/screens/due_screen.h"
+#include "gui/screens/fleet_screen.h"
+#include "gui/screens/intervals_screen.h"
 #include "gui/screens/main_window.h"
 #include "gui/screens/message_bar.h"
+#include "gui/screens/plan_screen.h"
 #include "gui/screens/review_screen.h"
 #include "gui/screens/sign_dialog.h"
 #include "gui/screens/site_screen.h"
@@ -138,6 +141,8 @@ void MainWindow::takeRecord() {
   kLastFolder.set(QFileInfo(file).absolutePath());
   setWindowTitle(QStringLiteral("%1 – Spanwright").arg(fromCore(session_.site().site.name)));
   visit_->takeRecord();
+  plan_->takeRecord();
+  intervals_->takeRecord();
   past_.clear();
   showSite();
   past_.clear();
@@ -224,6 +229,10 @@ void MainWindow::enterVisit() {
   }
   if (currentScreen() == due_ && !due_->currentChannel().isEmpty()) {
     showVisit(due_->currentChannel(), due_->currentSubject());
+    return;
+  }
+  if (currentScreen() == fleet_ && !fleet_->currentChannel().isEmpty()) {
+    showVisit(fleet_->currentChannel(), fleet_->currentSubject());
     return;
   }
   const QString chosen = currentScreen() == site_ ? site_->currentChannel() : QString();
@@ -314,6 +323,12 @@ bool MainWindow::showScreen(const QString& name, const QString& channel, std::op
     showDue();
   } else if (name == QLatin1String("review")) {
     showReview();
+  } else if (name == QLatin1String("drift")) {
+    showDrift();
+  } else if (name == QLatin1String("plan")) {
+    showPlan();
+  } else if (name == QLatin1String("intervals")) {
+    showIntervals();
   } else if (name == QLatin1String("channel")) {
     showChannel(tag);
   } else if (name == QLatin1String("visit")) {

@@ -56,7 +56,7 @@ std::vector<ForecastModel::Column> forecastColumns() {
       {ForecastModel::tr("Point"), [](const Row& r) { return followedPointWord(r.point, r.pointPercent); }},
       {ForecastModel::tr("Drift per year"),
        [](const Row& r) {
-         return r.fit ? QStringLiteral("%1 %2").arg(shownRate(r.fit->rate), shownUnit(r.unit)) : QString();
+         return r.band ? QStringLiteral("%1 %2").arg(shownRate(r.band->rate), shownUnit(r.unit)) : QString();
        },
        {},
        {},

@@ -66,7 +66,8 @@ const QStringList& screenNames() {
   static const QStringList kNames{QStringLiteral("start"),       QStringLiteral("site"),
                                   QStringLiteral("channel"),     QStringLiteral("visit"),
                                   QStringLiteral("certificate"), QStringLiteral("due"),
-                                  QStringLiteral("review")};
+                                  QStringLiteral("review"),      QStringLiteral("drift"),
+                                  QStringLiteral("plan"),        QStringLiteral("intervals")};
   return kNames;
 }
 

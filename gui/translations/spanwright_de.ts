@@ -171,6 +171,30 @@
         <source>What this program is, and what it is not</source>
         <translation>Was dieses Programm ist und was nicht</translation>
     </message>
+    <message>
+        <source>Dr&amp;ift</source>
+        <translation>&amp;Drift</translation>
+    </message>
+    <message>
+        <source>All channels by how soon they leave their tolerance</source>
+        <translation>Alle Kanäle danach, wie bald sie ihre Toleranz verlassen</translation>
+    </message>
+    <message>
+        <source>&amp;Plan</source>
+        <translation>P&amp;lan</translation>
+    </message>
+    <message>
+        <source>Visits fitted into the weeks to come</source>
+        <translation>Einsätze, auf die kommenden Wochen verteilt</translation>
+    </message>
+    <message>
+        <source>I&amp;ntervals</source>
+        <translation>&amp;Intervalle</translation>
+    </message>
+    <message>
+        <source>Proposed intervals with their evidence, and accepting them</source>
+        <translation>Vorgeschlagene Intervalle mit ihren Belegen, und ihre Annahme</translation>
+    </message>
 </context>
 <context>
     <name>Main</name>
@@ -860,6 +884,18 @@
         <source>off</source>
         <translation>aus</translation>
     </message>
+    <message>
+        <source>other test points</source>
+        <translation>andere Messpunkte</translation>
+    </message>
+    <message>
+        <source>own readings</source>
+        <translation>eigene Ablesungen</translation>
+    </message>
+    <message>
+        <source>like subjects</source>
+        <translation>ähnliche Gegenstände</translation>
+    </message>
 </context>
 <context>
     <name>spanwright::CalibrationsModel</name>
@@ -1321,6 +1357,18 @@
         <source>; the 95 % band leaves the tolerance on %1</source>
         <translation>; das 95-%-Band verlässt die Toleranz am %1</translation>
     </message>
+    <message>
+        <source>Adjusted</source>
+        <translation>Justiert</translation>
+    </message>
+    <message>
+        <source>Step found</source>
+        <translation>Sprung gefunden</translation>
+    </message>
+    <message>
+        <source>step %1 %2</source>
+        <translation>Sprung %1 %2</translation>
+    </message>
 </context>
 <context>
     <name>spanwright::DueModel</name>
@@ -1432,6 +1480,128 @@
     <message>
         <source>now</source>
         <translation>jetzt</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::FleetModel</name>
+    <message>
+        <source>%1 %</source>
+        <translation>%1 %</translation>
+    </message>
+    <message>
+        <source>%1 (and %2 more)</source>
+        <translation>%1 (und %2 weitere)</translation>
+    </message>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>Subject</source>
+        <translation>Gegenstand</translation>
+    </message>
+    <message>
+        <source>Worst point</source>
+        <translation>Ungünstigster Punkt</translation>
+    </message>
+    <message>
+        <source>Tolerance used</source>
+        <translation>Toleranz genutzt</translation>
+    </message>
+    <message>
+        <source>by the band</source>
+        <translation>vom Band</translation>
+    </message>
+    <message>
+        <source>In tolerance</source>
+        <translation>In Toleranz</translation>
+    </message>
+    <message>
+        <source>Band leaves on</source>
+        <translation>Band tritt aus am</translation>
+    </message>
+    <message>
+        <source>Days</source>
+        <translation>Tage</translation>
+    </message>
+    <message>
+        <source>Drift per year</source>
+        <translation>Drift pro Jahr</translation>
+    </message>
+    <message>
+        <source>Found</source>
+        <translation>Befund</translation>
+    </message>
+    <message>
+        <source>Told from</source>
+        <translation>Ermittelt aus</translation>
+    </message>
+    <message>
+        <source>Line leaves on</source>
+        <translation>Gerade tritt aus am</translation>
+    </message>
+    <message>
+        <source>Place</source>
+        <translation>Ort</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::FleetScreen</name>
+    <message>
+        <source>Drift of all channels</source>
+        <translation>Drift aller Kanäle</translation>
+    </message>
+    <message>
+        <source>Soonest out of tolerance first</source>
+        <translation>Zuerst, was bald aus der Toleranz tritt</translation>
+    </message>
+    <message>
+        <source>Most of the tolerance used first</source>
+        <translation>Zuerst, was die Toleranz am meisten nutzt</translation>
+    </message>
+    <message>
+        <source>What was found first</source>
+        <translation>Zuerst, wo etwas gefunden wurde</translation>
+    </message>
+    <message>
+        <source>Order</source>
+        <translation>Reihenfolge</translation>
+    </message>
+    <message>
+        <source>Narrow by channel, place or finding</source>
+        <translation>Nach Kanal, Ort oder Befund einengen</translation>
+    </message>
+    <message>
+        <source>Narrow by words</source>
+        <translation>Nach Wörtern einengen</translation>
+    </message>
+    <message>
+        <source>What was found at the chosen channel</source>
+        <translation>Was am gewählten Kanal gefunden wurde</translation>
+    </message>
+    <message>
+        <source>%1 of %2 shown</source>
+        <translation>%1 von %2 gezeigt</translation>
+    </message>
+    <message>
+        <source>Reading the histories …</source>
+        <translation>Historien werden gelesen …</translation>
+    </message>
+    <message>
+        <source>%1: nothing was found beyond ordinary drift at %2.</source>
+        <translation>%1: an %2 wurde nichts über gewöhnliche Drift hinaus gefunden.</translation>
+    </message>
+    <message>
+        <source>its 1 point</source>
+        <translation>seinem 1 Messpunkt</translation>
+    </message>
+    <message>
+        <source>any of its %1 points</source>
+        <translation>keinem seiner %1 Messpunkte</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
     </message>
 </context>
 <context>
@@ -1550,6 +1720,136 @@
     <message>
         <source>and %1 more</source>
         <translation>und %1 weitere</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::IntervalsModel</name>
+    <message>
+        <source>as it is</source>
+        <translation>unverändert</translation>
+    </message>
+    <message>
+        <source>%1 %</source>
+        <translation>%1 %</translation>
+    </message>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>Subject</source>
+        <translation>Gegenstand</translation>
+    </message>
+    <message>
+        <source>Place</source>
+        <translation>Ort</translation>
+    </message>
+    <message>
+        <source>Policy</source>
+        <translation>Verfahren</translation>
+    </message>
+    <message>
+        <source>In force</source>
+        <translation>In Kraft</translation>
+    </message>
+    <message>
+        <source>Proposed</source>
+        <translation>Vorgeschlagen</translation>
+    </message>
+    <message>
+        <source>Change</source>
+        <translation>Änderung</translation>
+    </message>
+    <message>
+        <source>Visits</source>
+        <translation>Einsätze</translation>
+    </message>
+    <message>
+        <source>Out of tolerance</source>
+        <translation>Außer Toleranz</translation>
+    </message>
+    <message>
+        <source>Evidence</source>
+        <translation>Belege</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::IntervalsScreen</name>
+    <message>
+        <source>Proposed intervals</source>
+        <translation>Vorgeschlagene Intervalle</translation>
+    </message>
+    <message>
+        <source>Only where a &amp;change is proposed</source>
+        <translation>Nur wo eine Änderung &amp;vorgeschlagen ist</translation>
+    </message>
+    <message>
+        <source>Evidence for the chosen routine</source>
+        <translation>Belege zur gewählten Routine</translation>
+    </message>
+    <message>
+        <source>Put an interval in force</source>
+        <translation>Intervall in Kraft setzen</translation>
+    </message>
+    <message>
+        <source> days</source>
+        <translation> Tage</translation>
+    </message>
+    <message>
+        <source>Length in days</source>
+        <translation>Länge in Tagen</translation>
+    </message>
+    <message>
+        <source>Who accepts</source>
+        <translation>Wer annimmt</translation>
+    </message>
+    <message>
+        <source>why; needed when it is not the proposed length</source>
+        <translation>warum; nötig, wenn es nicht die vorgeschlagene Länge ist</translation>
+    </message>
+    <message>
+        <source>Reason</source>
+        <translation>Grund</translation>
+    </message>
+    <message>
+        <source>&amp;Accept</source>
+        <translation>&amp;Festlegen</translation>
+    </message>
+    <message>
+        <source>&amp;Length</source>
+        <translation>&amp;Länge</translation>
+    </message>
+    <message>
+        <source>&amp;Who</source>
+        <translation>&amp;Wer</translation>
+    </message>
+    <message>
+        <source>&amp;Reason</source>
+        <translation>&amp;Grund</translation>
+    </message>
+    <message>
+        <source>Reading the histories …</source>
+        <translation>Historien werden gelesen …</translation>
+    </message>
+    <message>
+        <source>Looking at intervals</source>
+        <translation>Intervalle werden ermittelt</translation>
+    </message>
+    <message>
+        <source>%1 of %2 shown</source>
+        <translation>%1 von %2 gezeigt</translation>
+    </message>
+    <message>
+        <source>%1, %2: %3</source>
+        <translation>%1, %2: %3</translation>
+    </message>
+    <message>
+        <source>The interval in force was accepted and holds since %1.</source>
+        <translation>Das geltende Intervall wurde angenommen und gilt seit %1.</translation>
+    </message>
+    <message>
+        <source>%1, %2: %3 from today on.</source>
+        <translation>%1, %2: %3 ab heute.</translation>
     </message>
 </context>
 <context>
@@ -1696,6 +1996,295 @@
     <message>
         <source>Message</source>
         <translation>Meldung</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::NotPlannedModel</name>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>Subject</source>
+        <translation>Gegenstand</translation>
+    </message>
+    <message>
+        <source>Place</source>
+        <translation>Ort</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Status</translation>
+    </message>
+    <message>
+        <source>Due on</source>
+        <translation>Fällig am</translation>
+    </message>
+    <message>
+        <source>Hours</source>
+        <translation>Stunden</translation>
+    </message>
+    <message>
+        <source>Why it does not fit</source>
+        <translation>Warum es nicht passt</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::PlanGrid</name>
+    <message>
+        <source>Weeks and days of the plan</source>
+        <translation>Wochen und Tage des Plans</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::PlanScreen</name>
+    <message>
+        <source>The plan in a sentence</source>
+        <translation>Der Plan in einem Satz</translation>
+    </message>
+    <message>
+        <source>The chosen stop</source>
+        <translation>Der gewählte Halt</translation>
+    </message>
+    <message>
+        <source>A day &amp;earlier</source>
+        <translation>Ein Tag &amp;früher</translation>
+    </message>
+    <message>
+        <source>A day &amp;later</source>
+        <translation>Ein Tag &amp;später</translation>
+    </message>
+    <message>
+        <source>First day</source>
+        <translation>Erster Tag</translation>
+    </message>
+    <message>
+        <source>Weeks</source>
+        <translation>Wochen</translation>
+    </message>
+    <message>
+        <source> %</source>
+        <translation> %</translation>
+    </message>
+    <message>
+        <source>Share of everybody&apos;s hours</source>
+        <translation>Anteil der Stunden aller</translation>
+    </message>
+    <message>
+        <source>Standard that is away</source>
+        <translation>Normal, das außer Haus ist</translation>
+    </message>
+    <message>
+        <source>Away from</source>
+        <translation>Außer Haus ab</translation>
+    </message>
+    <message>
+        <source>Away until</source>
+        <translation>Außer Haus bis</translation>
+    </message>
+    <message>
+        <source>Start &amp;afresh</source>
+        <translation>Neu beg&amp;innen</translation>
+    </message>
+    <message>
+        <source>Lets go of what was supposed and of what was moved</source>
+        <translation>Verwirft Annahmen und Verschobenes</translation>
+    </message>
+    <message>
+        <source>Calendar &amp;file…</source>
+        <translation>&amp;Kalenderdatei…</translation>
+    </message>
+    <message>
+        <source>&amp;From</source>
+        <translation>&amp;Von</translation>
+    </message>
+    <message>
+        <source>&amp;Weeks</source>
+        <translation>&amp;Wochen</translation>
+    </message>
+    <message>
+        <source>What if: &amp;hours</source>
+        <translation>Was wäre wenn: St&amp;unden</translation>
+    </message>
+    <message>
+        <source>awa&amp;y</source>
+        <translation>&amp;ohne</translation>
+    </message>
+    <message>
+        <source>Stops</source>
+        <translation>Halte</translation>
+    </message>
+    <message>
+        <source>What does not fit</source>
+        <translation>Was nicht passt</translation>
+    </message>
+    <message>
+        <source>&amp;Days</source>
+        <translation>&amp;Tage</translation>
+    </message>
+    <message>
+        <source>&amp;List</source>
+        <translation>&amp;Liste</translation>
+    </message>
+    <message>
+        <source>Does &amp;not fit</source>
+        <translation>&amp;Passt nicht</translation>
+    </message>
+    <message>
+        <source>no standard</source>
+        <translation>kein Normal</translation>
+    </message>
+    <message>
+        <source>Fitting visits into weeks</source>
+        <translation>Einsätze werden auf Wochen verteilt</translation>
+    </message>
+    <message>
+        <source>Does &amp;not fit (%1)</source>
+        <translation>&amp;Passt nicht (%1)</translation>
+    </message>
+    <message>
+        <source>%1 to %2: %3 at %4</source>
+        <translation>%1 bis %2: %3 an %4</translation>
+    </message>
+    <message>
+        <source>1 visit</source>
+        <translation>1 Einsatz</translation>
+    </message>
+    <message>
+        <source>%1 visits</source>
+        <translation>%1 Einsätze</translation>
+    </message>
+    <message>
+        <source>1 stop</source>
+        <translation>1 Halt</translation>
+    </message>
+    <message>
+        <source>%1 stops</source>
+        <translation>%1 Halten</translation>
+    </message>
+    <message>
+        <source>; none is late</source>
+        <translation>; keiner ist zu spät</translation>
+    </message>
+    <message>
+        <source>; %1 with late visits</source>
+        <translation>; %1 mit verspäteten Einsätzen</translation>
+    </message>
+    <message>
+        <source>; everything fits</source>
+        <translation>; alles passt</translation>
+    </message>
+    <message>
+        <source>; %1 do not fit</source>
+        <translation>; %1 passen nicht</translation>
+    </message>
+    <message>
+        <source>; no technician has hours for calibrations</source>
+        <translation>; kein Techniker hat Stunden für Kalibrierungen</translation>
+    </message>
+    <message>
+        <source>; %1 moved by hand</source>
+        <translation>; %1 von Hand verschoben</translation>
+    </message>
+    <message>
+        <source>%1, %2 at %3: %4. Take %5.</source>
+        <translation>%1, %2 an %3: %4. Mitnehmen: %5.</translation>
+    </message>
+    <message>
+        <source>Calendar file</source>
+        <translation>Kalenderdatei</translation>
+    </message>
+    <message>
+        <source>Calendars (*.ics)</source>
+        <translation>Kalender (*.ics)</translation>
+    </message>
+    <message>
+        <source>%1 could not be written (%2); choose another folder.</source>
+        <translation>%1 ließ sich nicht schreiben (%2); einen anderen Ordner wählen.</translation>
+    </message>
+    <message>
+        <source>%1 written with %2.</source>
+        <translation>%1 geschrieben mit %2.</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::PlanStopsModel</name>
+    <message>
+        <source>%1 h</source>
+        <translation>%1 h</translation>
+    </message>
+    <message>
+        <source>Day</source>
+        <translation>Tag</translation>
+    </message>
+    <message>
+        <source>Technician</source>
+        <translation>Techniker</translation>
+    </message>
+    <message>
+        <source>Cabinet</source>
+        <translation>Schaltschrank</translation>
+    </message>
+    <message>
+        <source>Channels</source>
+        <translation>Kanäle</translation>
+    </message>
+    <message>
+        <source>Hours</source>
+        <translation>Stunden</translation>
+    </message>
+    <message>
+        <source>Standards to take</source>
+        <translation>Mitzunehmende Normale</translation>
+    </message>
+    <message>
+        <source>Not by its due day, because</source>
+        <translation>Nicht bis zur Fälligkeit, weil</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::PlanWeeksModel</name>
+    <message>
+        <source>%1: %2, %3, %4</source>
+        <translation>%1: %2, %3, %4</translation>
+    </message>
+    <message>
+        <source>1 visit</source>
+        <translation>1 Einsatz</translation>
+    </message>
+    <message>
+        <source>%1 visits</source>
+        <translation>%1 Einsätze</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>Week %1
+%2</source>
+        <translation>KW %1
+%2</translation>
+    </message>
+    <message>
+        <source>%1: %2 of %3</source>
+        <translation>%1: %2 von %3</translation>
+    </message>
+    <message>
+        <source>, not a day of this plan</source>
+        <translation>, kein Tag dieses Plans</translation>
+    </message>
+    <message>
+        <source> (late)</source>
+        <translation> (verspätet)</translation>
+    </message>
+    <message>
+        <source>Week</source>
+        <translation>Woche</translation>
+    </message>
+    <message>
+        <source>Hours planned</source>
+        <translation>Geplante Stunden</translation>
     </message>
 </context>
 <context>

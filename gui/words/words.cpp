@@ -161,6 +161,20 @@ QString word(BreakCause cause) {
       return tr("new setup");
     case BreakCause::otherSensor:
       return tr("another sensor");
+    case BreakCause::otherPoints:
+      return tr("other test points");
+  }
+  return {};
+}
+
+QString word(BandBasis basis) {
+  switch (basis) {
+    case BandBasis::none:
+      return QStringLiteral("–");
+    case BandBasis::own:
+      return tr("own readings");
+    case BandBasis::likeSubjects:
+      return tr("like subjects");
   }
   return {};
 }

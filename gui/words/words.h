@@ -17,6 +17,7 @@
 #include "core/record/problem.h"
 #include "core/record/register.h"
 #include "core/schedule/due.h"
+#include "core/tasks/drift_item.h"
 
 namespace spanwright {
 
@@ -30,6 +31,7 @@ QString word(Subject subject);        ///< "Channel", "Sensor", "Loop"
 QString wordInside(Subject subject);  ///< the same in the middle of a sentence: "channel"
 QString word(Phase phase);            ///< "as found", "as left"
 QString word(BreakCause cause);       ///< "adjustment", "new setup" ...
+QString word(BandBasis basis);        ///< "own readings", "like subjects", "–" for none
 QString word(Role role);
 QString word(LifeState state);  ///< "recorded", "performed", "sent back" ...
 QString word(LifeAct act);      ///< the same words

@@ -159,6 +159,13 @@ Manner restless() {
   return manner;
 }
 
+Manner stepping(Manner manner, When at, double tolerances) {
+  manner.stepAt = at;
+  manner.step = tolerances;
+  manner.adjustable = false;
+  return manner;
+}
+
 ChannelSpec& Station::add(const std::string& tag, const std::string& title, SetupSpec setup,
                           const std::string& plan, const std::string& interval, const Manner& manner) {
   if (setup.remark.empty()) {

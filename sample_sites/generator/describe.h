@@ -23,9 +23,10 @@ SetupSpec withAlarms(SetupSpec setup, const Alarms& alarms);
 SetupSpec since(SetupSpec setup, When from, const std::string& remark);
 
 // Manners.
-Manner steady();    ///< drifts little, hardly ever needs adjusting
-Manner drifting();  ///< needs adjusting every few years
-Manner restless();  ///< is found out of tolerance now and then
+Manner steady();                                             ///< drifts little, hardly ever needs adjusting
+Manner drifting();                                           ///< needs adjusting every few years
+Manner restless();                                           ///< is found out of tolerance now and then
+Manner stepping(Manner manner, When at, double tolerances);  ///< jumps once, and is left as it is
 
 /// Adds channels of one place one after the other, terminals numbered from 1.
 class Station {

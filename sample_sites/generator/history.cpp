@@ -65,6 +65,7 @@ class Subject {
       out.visits.push_back(visit(at, out));
     }
     noteLaterSetups(visits, out);
+    noteFaults(out);
     if (site_.next && site_.next->channel == channel_.tag && routine_.subject == "channel") {
       // Its truth stays out of the history's.
       History aside;
@@ -81,6 +82,10 @@ class Subject {
     visit.plan = plan_.code;
     visit.performed = at;
     enter(at, out);
+    if (routine_.manner.step != 0.0 && !stepped_ && routine_.manner.stepAt <= at) {
+      zero_ += routine_.manner.step;
+      stepped_ = true;
+    }
     visit.setup = setup_;
     visit.sensor = routine_.subject == "channel" ? "" : sensor_;
     visit.person = personFor(site_, channel_.place, at, random_);
@@ -139,6 +144,9 @@ class Subject {
     const bool drifts = !random_.chance(0.125);
     zeroRate_ = drifts ? drawnRate(routine_.manner.zeroRate) : 0.0;
     spanRate_ = drifts ? drawnRate(routine_.manner.spanRate) : 0.0;
+    if (routine_.manner.fastRate != 0.0) {
+      zeroRate_ = routine_.manner.fastRate;
+    }
     bend_.clear();
     for (const SheetPoint& point : sheet_->points()) {
       if (!bend_.contains(point.key)) {
@@ -159,6 +167,27 @@ class Subject {
     for (const SetupSpec& setup : channel_.setups) {
       if (!visits.empty() && visits.back() < setup.from && setup.from <= site_.historyEnd) {
         out.breaks.push_back({channel_.tag, routine_.subject, "new setup", setup.from, "", "", 0.0});
+      }
+    }
+  }
+
+  void noteFaults(History& out) const {
+    const Manner& manner = routine_.manner;
+    const auto note = [&](const std::string& kind, When at, const std::string& amount) {
+      out.faults.push_back({channel_.tag, routine_.subject, kind, at, amount});
+    };
+    if (manner.step != 0.0) {
+      note("step", manner.stepAt, shortest(manner.step));
+    }
+    if (manner.fastRate != 0.0) {
+      note("fast drift", {}, shortest(manner.fastRate));
+    }
+    if (manner.intermittent) {
+      note("intermittent", {}, "");
+    }
+    for (const Visit& visit : out.visits) {
+      if (visit.channel == channel_.tag && visit.subject == routine_.subject && visit.faultyStandard) {
+        note("faulty standard", visit.performed, shortest(site_.fault.share));
       }
     }
   }
@@ -362,6 +391,8 @@ class Subject {
       truth.visits = visits_[point.key];
       if (routine_.manner.intermittent) {
         truth.notRecoverable = "intermittent";
+      } else if (stepped_ && point.role == Role::value) {
+        truth.notRecoverable = "step";
       } else if (touched_ && point.role == Role::value) {
         truth.notRecoverable = "faulty standard";
       }
@@ -383,6 +414,7 @@ class Subject {
   std::map<std::string, int> visits_;
   double worst_ = 0.0;  ///< largest |reading - expected| over tolerance of the run just taken
   bool touched_ = false;
+  bool stepped_ = false;
 };
 
 }  // namespace

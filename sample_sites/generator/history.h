@@ -56,10 +56,18 @@ struct TrueBreak {
   double amount = 0.0;  ///< by how much the error at the point jumped, reading units; adjustments only
 };
 
+/// A fault put in on purpose.
+struct TrueFault {
+  std::string channel, subject, kind;
+  When at = {};        ///< when it came; all zero: it was there from the beginning
+  std::string amount;  ///< in tolerances (fast drift: per year); faulty standard: share of the current
+};
+
 struct History {
   std::vector<Visit> visits;  ///< by time
   std::vector<TrueRate> rates;
   std::vector<TrueBreak> breaks;
+  std::vector<TrueFault> faults;
   std::optional<Visit> next;  ///< the one in visit.toml, after the history
 };
 

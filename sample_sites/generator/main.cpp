@@ -27,6 +27,7 @@ void write(const std::string& folder, const std::string& siteFile, const SiteSpe
   }
   writeFile(folder + "/truth/rates.csv", ratesCsv(history));
   writeFile(folder + "/truth/breaks.csv", breaksCsv(history));
+  writeFile(folder + "/truth/faults.csv", faultsCsv(history));
   writeFile(folder + "/truth/visits.csv", visitsCsv(site, sources));
   writeFile(folder + "/truth/sources.csv", sourcesCsv(sources));
   writeFile(folder + "/truth/faulty-standard.csv", faultyStandardCsv(site));

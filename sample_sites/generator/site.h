@@ -5,6 +5,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "sample_sites/generator/calendar.h"
@@ -65,6 +66,10 @@ struct Manner {
   double hysteresis = 0.05;
   bool adjustable = true;
   bool intermittent = false;
+  // Seeded faults, in tolerances.
+  double fastRate = 0.0;  ///< per year, instead of a drawn one; 0: none
+  When stepAt = {};       ///< between two visits, and nobody writes it down
+  double step = 0.0;      ///< 0: none
 };
 
 struct RoutineSpec {
@@ -129,15 +134,18 @@ struct StandardSpec {
 struct IntervalSpec {
   std::string code, policy;
   int months = 0, days = 0, minimumDays = 0, maximumDays = 0;
+  std::vector<std::pair<std::string, double>> own = {};  ///< further keys, by the policy
+};
+struct ClosedSpec {
+  Day first, last;
+  std::string name;
 };
 struct PersonSpec {
   std::string login, name;
   std::vector<std::string> roles;
   std::optional<Day> leftOn;
-};
-struct ClosedSpec {
-  Day first, last;
-  std::string name;
+  double hoursPerWeek = 0.0;  ///< 0: not stated
+  std::vector<ClosedSpec> away = {};
 };
 
 /// One yearly round through a place: every channel there is visited within a few working days.
@@ -173,7 +181,7 @@ struct SiteSpec {
   std::string code, name, issuer, customer, contact, note;
   std::vector<std::string> address, issuerAddress;
   bool dueDateAgreed = false;
-  int dueSoonDays = 30, graceDays = 14;
+  int dueSoonDays = 30, graceDays = 14, earlyDays = 30;
   std::vector<ClosedSpec> closed;
   std::vector<PersonSpec> people;
   std::vector<std::string> places;

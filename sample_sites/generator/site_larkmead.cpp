@@ -21,9 +21,19 @@ void cabinet(SiteSpec& site, const std::string& area, const std::string& name, i
 
 void peopleAndPlaces(SiteSpec& site) {
   site.people = {
-      {"mtolland", "Mara Tolland", {"technician"}, std::nullopt},
+      {"mtolland",
+       "Mara Tolland",
+       {"technician"},
+       std::nullopt,
+       8,
+       {{day(2027, 2, 15), day(2027, 2, 26), "holidays"}}},
       {"jfenwick", "Joss Fenwick", {"technician"}, day(2021, 6, 30)},
-      {"ibrandner", "Ilse Brandner", {"technician"}, std::nullopt},
+      {"ibrandner",
+       "Ilse Brandner",
+       {"technician"},
+       std::nullopt,
+       6,
+       {{day(2027, 3, 22), day(2027, 4, 2), "holidays"}, {day(2027, 5, 3), day(2027, 5, 4), "training"}}},
       {"twyke", "Tomas Wyke", {"planner"}, std::nullopt},
       {"oharrow", "Odile Harrow", {"reviewer"}, std::nullopt},
       {"spelham", "Signe Pelham", {"administrator", "planner"}, std::nullopt},
@@ -33,9 +43,14 @@ void peopleAndPlaces(SiteSpec& site) {
   cabinet(site, kTankFarm, "Cabinet T1", 2);
   cabinet(site, kSkid, "Cabinet S1", 1);
   site.intervals = {
-      {"half-yearly", "fixed", 6, 0, 0, 0},          {"yearly", "fixed", 12, 0, 0, 0},
-      {"yearly-reviewed", "fixed", 12, 0, 180, 730}, {"360-days", "fixed", 0, 360, 90, 1095},
+      {"half-yearly", "fixed", 6, 0, 0, 0},
+      {"yearly", "fixed", 12, 0, 0, 0},
+      {"yearly-reviewed", "fixed", 12, 0, 180, 730},
+      {"360-days", "fixed", 0, 360, 90, 1095},
       {"two-yearly", "fixed", 24, 0, 0, 0},
+      {"stepwise", "staircase", 12, 0, 90, 1095, {{"lengthen", 1.25}, {"shorten", 0.5}}},
+      {"to-target", "reliability", 12, 0, 90, 1095, {{"target", 0.9}}},
+      {"by-forecast", "forecast", 12, 0, 60, 1095},
   };
   for (int year = 2025; year <= 2028; ++year) {
     site.closed.push_back({day(year, 8, 1), day(year, 8, 15), "summer maintenance shutdown"});
@@ -43,6 +58,25 @@ void peopleAndPlaces(SiteSpec& site) {
   }
   site.closed.push_back({day(2027, 5, 14), day(2027, 5, 14), "founders' day"});
   site.closed.push_back({day(2028, 5, 12), day(2028, 5, 12), "founders' day"});
+}
+
+/// Some yearly routines are under the policies that propose another interval; all start with a year, so that
+/// the histories are the same under each.
+void policies(SiteSpec& site) {
+  for (ChannelSpec& channel : site.channels) {
+    for (RoutineSpec& routine : channel.routines) {
+      if (routine.interval != "yearly" || routine.subject != "channel") {
+        continue;
+      }
+      if (routine.plan.starts_with("TC-5") || routine.plan.starts_with("RTD-5")) {
+        routine.interval = "to-target";
+      } else if (routine.plan == "TH-1" || routine.plan == "AO-5") {
+        routine.interval = "stepwise";
+      } else if (routine.plan == "AI-5UD" || routine.plan == "SQ-4") {
+        routine.interval = "by-forecast";
+      }
+    }
+  }
 }
 
 std::vector<PlanSpec> inputPlans() {
@@ -349,6 +383,7 @@ SiteSpec larkmead() {
   standards(site);
   larkmeadSensors(site);
   larkmeadChannels(site);
+  policies(site);
   const std::string hall = std::string(kHall) + " / Cabinet P1 / Station ";
   const std::string cold = std::string(kColdStore) + " / Cabinet C1 / Station ";
   const std::string tanks = std::string(kTankFarm) + " / Cabinet T1 / Station ";

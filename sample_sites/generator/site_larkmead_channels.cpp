@@ -44,7 +44,7 @@ void hallTemperatures(SiteSpec& site) {
   fit(*channel, "TX-5510");
   routine(*channel, "loop", "LOOP-T3", "half-yearly", drifting());
   channel = &at.add("TT-102", "Hot water temperature", current({0, 150, "degC"}, 0.01), "AI-5UD", "yearly",
-                    steady());
+                    stepping(steady(), when(2022, 9, 19, 3), 0.9));
   fit(*channel, "TX-5511");
   routine(*channel, "loop", "LOOP-T3", "yearly", drifting());
   channel =
@@ -135,7 +135,7 @@ void coldStore(SiteSpec& site) {
   one.add("MT-206", "Cold room humidity", added(current({0, 100, "%RH"}, 0.01), when(2024, 8, 19)), "AI-5UD",
           "yearly", drifting());
   channel = &one.add("PT-207", "Refrigerant suction pressure", current({0, 16, "bar"}, 0.001), "AI-5UD",
-                     "yearly", drifting());
+                     "yearly", stepping(steady(), when(2023, 2, 11, 22), -1.0));
   fit(*channel, "PX-5611");
   one.add("PT-208", "Refrigerant discharge pressure",
           added(countsOf(voltage({0, 25, "bar"}, 0), 4095, 12), when(2025, 2, 3)), "AI-5C", "yearly",
@@ -191,7 +191,7 @@ void tankFarm(SiteSpec& site) {
 void cleaningSkid(SiteSpec& site) {
   Station at(site, std::string(kSkid) + " / Cabinet S1 / Station 1");
   ChannelSpec* channel = &at.add("TT-401", "Caustic return temperature", current({0, 120, "degC"}, 0.01),
-                                 "AI-5UD", "yearly", steady());
+                                 "AI-5UD", "yearly", stepping(steady(), when(2022, 6, 8, 14), 0.9));
   fit(*channel, "TX-5540");
   routine(*channel, "loop", "LOOP-T3", "yearly", drifting());
   channel =
@@ -200,8 +200,9 @@ void cleaningSkid(SiteSpec& site) {
   channel = &at.add("QT-403", "Return conductivity", current({0, 200, "mS/cm"}, 0.01), "AI-5UD", "yearly",
                     drifting());
   fit(*channel, "QX-5901");
-  channel =
-      &at.add("QT-404", "Return acidity", current({0, 14, "pH"}, 0.001), "AI-5UD", "yearly", drifting());
+  Manner fast = drifting();
+  fast.fastRate = 1.0;
+  channel = &at.add("QT-404", "Return acidity", current({0, 14, "pH"}, 0.001), "AI-5UD", "yearly", fast);
   fit(*channel, "QX-5902");
   at.add("FT-405", "Cleaning flow", added(rootFlow({0, 25, "m3/h"}, 0.01, 5), when(2024, 11, 4)), "SQ-4",
          "yearly", drifting());

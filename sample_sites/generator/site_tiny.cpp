@@ -107,7 +107,7 @@ SiteSpec tiny() {
   site.customer = "Pebble Brook brewing";
   site.contact = "the brewer";
   site.note = "Invented site for the tutorial.";
-  site.people = {{"adale", "Asta Dale", {"technician", "planner", "administrator"}, std::nullopt},
+  site.people = {{"adale", "Asta Dale", {"technician", "planner", "administrator"}, std::nullopt, 6},
                  {"bquill", "Bram Quill", {"reviewer"}, std::nullopt}};
   site.places = {"Brew house", "Brew house / Cabinet B1", "Brew house / Cabinet B1 / Station 1"};
   site.intervals = {{"yearly", "fixed", 12, 0, 0, 0}, {"half-yearly", "fixed", 6, 0, 0, 0}};

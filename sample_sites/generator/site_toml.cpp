@@ -68,6 +68,18 @@ std::string table(const std::vector<std::pair<std::string, std::optional<double>
   return "{ " + joined(parts, ", ") + " }";
 }
 
+void writeDays(Lines& out, const std::string& key, const std::vector<ClosedSpec>& days) {
+  if (days.empty()) {
+    return;
+  }
+  out.raw(key + " = [");
+  for (const ClosedSpec& range : days) {
+    out.raw("  { first = " + isoDate(range.first) + ", last = " + isoDate(range.last) +
+            ", name = " + quoted(range.name) + " },");
+  }
+  out.raw("]");
+}
+
 void writeHead(Lines& out, const SiteSpec& site) {
   out.raw(site.head);
   out.raw("[site]");
@@ -83,14 +95,10 @@ void writeHead(Lines& out, const SiteSpec& site) {
   out.raw("");
   out.raw("[calendar]");
   out.raw("working_days = [\"mon\", \"tue\", \"wed\", \"thu\", \"fri\"]");
-  out.raw("closed = [");
-  for (const ClosedSpec& closed : site.closed) {
-    out.raw("  { first = " + isoDate(closed.first) + ", last = " + isoDate(closed.last) +
-            ", name = " + quoted(closed.name) + " },");
-  }
-  out.raw("]");
+  writeDays(out, "closed", site.closed);
   out.number("due_soon_days", site.dueSoonDays);
   out.number("grace_days", site.graceDays);
+  out.number("early_days", site.earlyDays);
 }
 
 void writePeopleAndPlaces(Lines& out, const SiteSpec& site) {
@@ -103,6 +111,10 @@ void writePeopleAndPlaces(Lines& out, const SiteSpec& site) {
     if (person.leftOn) {
       out.set("left_on", isoDate(*person.leftOn));
     }
+    if (person.hoursPerWeek > 0.0) {
+      out.number("hours_per_week", person.hoursPerWeek);
+    }
+    writeDays(out, "away", person.away);
   }
   for (const std::string& place : site.places) {
     out.raw("");
@@ -119,6 +131,9 @@ void writePeopleAndPlaces(Lines& out, const SiteSpec& site) {
     if (interval.minimumDays > 0) {
       out.number("minimum_days", interval.minimumDays);
       out.number("maximum_days", interval.maximumDays);
+    }
+    for (const auto& [key, value] : interval.own) {
+      out.number(key, value);
     }
   }
 }

@@ -73,6 +73,15 @@ std::string breaksCsv(const History& history) {
   return text;
 }
 
+std::string faultsCsv(const History& history) {
+  std::string text = row({"channel", "subject", "kind", "at", "amount"});
+  for (const TrueFault& fault : history.faults) {
+    text += row({fault.channel, fault.subject, fault.kind, fault.at == When{} ? "" : isoTime(fault.at),
+                 fault.amount});
+  }
+  return text;
+}
+
 std::string visitsCsv(const SiteSpec& site, const std::vector<SourceFile>& sources) {
   const Reach reach = reachOf(site);
   std::string text = row({"file", "channel", "subject", "performed", "setup", "sensor", "person", "standards",

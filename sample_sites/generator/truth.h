@@ -13,6 +13,7 @@ namespace spanwright::sample {
 
 std::string ratesCsv(const History& history);
 std::string breaksCsv(const History& history);
+std::string faultsCsv(const History& history);
 std::string visitsCsv(const SiteSpec& site, const std::vector<SourceFile>& sources);
 std::string sourcesCsv(const std::vector<SourceFile>& sources);
 /// One row, or only the heading when no standard of the site was bad.

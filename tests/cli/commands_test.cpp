@@ -269,10 +269,45 @@ TEST_F(Commands, DriftAnswersByTheContract) {
   const Json drift = document({"drift", record_});
   ASSERT_FALSE(drift.empty());
   for (const Json& item : drift) {
-    expectKeys(item, {"channel", "subject", "point_percent", "unit", "calibrations", "segments",
-                      "rate_per_year", "rate_standard_error", "residual_sd", "degrees_of_freedom",
-                      "pooled_rate_per_year", "robust_rate_per_year", "forecast_out_on", "line_out_on"});
+    expectKeys(item, {"channel",
+                      "subject",
+                      "point_percent",
+                      "unit",
+                      "calibrations",
+                      "segments",
+                      "rate_per_year",
+                      "rate_standard_error",
+                      "residual_sd",
+                      "degrees_of_freedom",
+                      "pooled_rate_per_year",
+                      "robust_rate_per_year",
+                      "forecast_out_on",
+                      "line_out_on",
+                      "t",
+                      "p_value",
+                      "in_tolerance_probability",
+                      "band_rests_on",
+                      "group",
+                      "influence",
+                      "growing_scatter",
+                      "findings",
+                      "parts",
+                      "other_plan_visits"});
+    expectKeys(item.at("group"), {"name", "size", "too_small", "rate_mean", "rate_spread", "scatter"});
+    if (!item.at("in_tolerance_probability").is_null()) {
+      EXPECT_GE(item.at("in_tolerance_probability"), 0.0);
+      EXPECT_LE(item.at("in_tolerance_probability"), 1.0);
+    }
   }
+  const Json backtest = document({"drift", record_, "--backtest"});
+  expectKeys(backtest, {"readings", "with_band", "in_band", "mean_absolute_error_of_tolerance"});
+  expectKeys(backtest.at("mean_absolute_error_of_tolerance"), {"forecast", "last_value", "straight_line"});
+  EXPECT_GE(backtest.at("with_band"), backtest.at("in_band"));
+  EXPECT_FALSE(backtest.at("readings").empty());
+  EXPECT_EQ(call({"drift", record_, drift.at(0).at("channel"), "--backtest"}).status, kUsage);
+  EXPECT_NE(call({"drift", record_, "--backtest"}).out.find("last value stays"), std::string::npos);
+  EXPECT_NE(call({"drift", record_, drift.at(0).at("channel")}).out.find("The band rests on"),
+            std::string::npos);
   const std::string tag = drift.at(0).at("channel");
   for (const Json& item : document({"drift", record_, tag})) {
     EXPECT_EQ(item.at("channel"), tag);

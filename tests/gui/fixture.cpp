@@ -102,7 +102,7 @@ Register smallSite() {
   const ToleranceSide oneVolt{1.0, 0.0, 0.0, 0.0};
   site.plans = {planOf("FIVE", {0.0, 25.0, 50.0, 75.0, 100.0}, {quarter, quarter}),
                 planOf("LEVELS", {}, {oneVolt, oneVolt})};
-  site.intervals = {{"yearly", "fixed", 0, 12, 0, 0}};
+  site.intervals = {{"yearly", PolicyKind::fixed, 0, 12, 0, 0}};
   Channel old = analogChannel("OLD-4", "Taken out of use");
   old.retired = true;
   site.channels = {analogChannel("TT-1", "Tank temperature"), analogChannel("PT-2", "Jacket temperature"),

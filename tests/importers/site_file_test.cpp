@@ -116,6 +116,7 @@ TEST(SiteFile, BecomesARegister) {
   EXPECT_EQ(formatDate(site.calendar.closed[0].last), "2027-01-01");
   EXPECT_EQ(site.calendar.graceDays, 7);
   EXPECT_EQ(site.calendar.dueSoonDays, 30);
+  EXPECT_EQ(site.calendar.earlyDays, 30);
   ASSERT_NE(site.person("mt"), nullptr);
   EXPECT_THAT(site.person("mt")->roles, ElementsAre(Role::technician, Role::reviewer));
   ASSERT_EQ(site.places.size(), 3U);
@@ -202,7 +203,7 @@ INSTANTIATE_TEST_SUITE_P(
         Mistake{
             "grace_days = 7", "grace_day = 7",
             "8:1 \"grace_day\" is not a key of [calendar]; the keys it can have are closed, due_soon_days, "
-            "grace_days, working_days"},
+            "early_days, grace_days, working_days"},
         Mistake{"grace_days = 7", "grace_days = -1", "8:14 grace_days of [calendar] is the number -1"},
         Mistake{"grace_days = 7", "grace_days = 7.5", "a whole number from 0 to 3660 is expected"},
         Mistake{"\"sat\"", "\"someday\"", "6:31 working_days of [calendar] holds \"someday\""},
@@ -216,6 +217,44 @@ INSTANTIATE_TEST_SUITE_P(
                 "17:8 path of [[place]] 2 is"},
         Mistake{"months = 12", "months = 12\ndays = 365", "give exactly one of months and days"},
         Mistake{"months = 12", "", "give exactly one of months and days"},
+        Mistake{"grace_days = 7", "early_days = -1", "8:14 early_days of [calendar] is the number -1"},
+        Mistake{
+            "left_on", "hours_per_week = 0\nleft_on",
+            "13:18 hours_per_week of [[person]] \"mt\" is the number 0; a number above 0, at most 168, is "
+            "expected"},
+        Mistake{
+            "roles = [\"technician\", \"reviewer\"]", "roles = [\"reviewer\"]\nhours_per_week = 8",
+            "13:18 hours_per_week of [[person]] \"mt\" is given, but only technicians are sent to visits"},
+        Mistake{"left_on", "away = [ { first = 2026-07-02, last = 2026-07-01 } ]\nleft_on",
+                "is before first (2026-07-02)"},
+        Mistake{"months = 12", "months = 12\npolicy = \"yearly\"",
+                "19:10 policy of [[interval]] \"yearly\" is the text \"yearly\"; one of the words fixed, "
+                "staircase, "
+                "reliability, forecast"},
+        Mistake{
+            "months = 12", "months = 12\ntarget = 0.9",
+            "19:10 target of [[interval]] \"yearly\" does not go with the policy \"fixed\"; remove it, or "
+            "write policy = \"reliability\""},
+        Mistake{"months = 12",
+                "months = 12\npolicy = \"forecast\"\nminimum_days = 30\nmaximum_days = 900\nshorten = 0.5",
+                "22:11 shorten of [[interval]] \"yearly\" does not go with the policy \"forecast\""},
+        Mistake{"months = 12", "months = 12\npolicy = \"forecast\"\nminimum_days = 30",
+                "16:1 maximum_days of [[interval]] \"yearly\" is missing, and a forecast policy proposes"},
+        Mistake{"months = 12",
+                "months = 12\npolicy = \"staircase\"\nminimum_days = 30\nmaximum_days = 900\nlengthen = 1.2",
+                "[[interval]] \"yearly\" has no shorten"},
+        Mistake{"months = 12",
+                "months = 12\npolicy = \"staircase\"\nminimum_days = 30\nmaximum_days = 900\nlengthen = "
+                "1\nshorten = 0.5",
+                "22:12 lengthen of [[interval]] \"yearly\" is the number 1; a number above 1, at most 4, is"},
+        Mistake{
+            "months = 12",
+            "months = 12\npolicy = \"reliability\"\nminimum_days = 30\nmaximum_days = 900\ntarget = 1.5",
+            "22:10 target of [[interval]] \"yearly\" is the number 1.5; a number above 0, at most 0.999, is"},
+        Mistake{
+            "months = 12", "months = 12\nmaximum_days = 300",
+            "18:10 months of [[interval]] \"yearly\" cannot be used (the interval to start with lies outside "
+            "its limits)"},
         Mistake{"[0, 25, 50", "[0, 50, 25", "23:18 points of [[plan]] \"AI\" has 25 after 50"},
         Mistake{"100]\norder", "140]\norder", "% of span from -5 to 105 is expected"},
         Mistake{"\"up-down\"", "\"sideways\"", "one of the words up, down, up-down, down-up is expected"},
@@ -276,6 +315,53 @@ INSTANTIATE_TEST_SUITE_P(
         Mistake{"points = [0, 25, 50, 75, 100]\n", "", "names the plan \"AI\", which has no points"},
         Mistake{"grace_days = 7", "grace_days = = 7", "8:14 this is not TOML as it should be"},
         Mistake{"left_on = 2024-06-30", "left_on = 2024-06-31", "this is not TOML as it should be"}));
+
+TEST(SiteFile, ReadsThePoliciesAndThePeoplesHours) {
+  std::string text = changed("months = 12", R"(months = 12
+[[interval]]
+code = "steps"
+policy = "staircase"
+days = 180
+minimum_days = 90
+maximum_days = 800
+lengthen = 1.5
+shorten = 0.25
+[[interval]]
+code = "target"
+policy = "reliability"
+months = 6
+minimum_days = 30
+maximum_days = 720
+target = 0.85
+confidence = 0.9
+least_outcomes = 5
+[[interval]]
+code = "plain target"
+policy = "reliability"
+months = 6
+minimum_days = 30
+maximum_days = 720
+target = 0.85)");
+  text.replace(text.find("left_on"), 7, R"(hours_per_week = 7.5
+away = [ { first = 2026-07-01, last = 2026-07-14, name = "holidays" } ]
+left_on)");
+  const TempFile file(text, "site.toml");
+  const Register site = readSiteFile(file.path());
+  ASSERT_EQ(site.intervals.size(), 4U);
+  EXPECT_EQ(site.intervals[0].kind, PolicyKind::fixed);
+  EXPECT_EQ(site.intervals[1].kind, PolicyKind::staircase);
+  EXPECT_EQ(site.intervals[1].lengthen, 1.5);
+  EXPECT_EQ(site.intervals[1].shorten, 0.25);
+  EXPECT_EQ(site.intervals[2].kind, PolicyKind::reliability);
+  EXPECT_EQ(site.intervals[2].target, 0.85);
+  EXPECT_EQ(site.intervals[2].confidence, 0.9);
+  EXPECT_EQ(site.intervals[2].leastOutcomes, 5);
+  EXPECT_EQ(site.intervals[3].confidence, 0.95);
+  EXPECT_EQ(site.intervals[3].leastOutcomes, 10);
+  EXPECT_EQ(site.people[0].hoursPerWeek, 7.5);
+  ASSERT_EQ(site.people[0].away.size(), 1U);
+  EXPECT_EQ(formatDate(site.people[0].away[0].last), "2026-07-14");
+}
 
 TEST(SiteFile, ReportsEveryMistakeInTheOrderOfTheFile) {
   std::string text = changed("\"LARK\"", "\"lark\"");

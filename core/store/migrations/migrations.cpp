@@ -28,7 +28,8 @@ void cover(Connection& connection, const std::set<std::string_view>& units) {
 std::span<const Migration> migrations() {
   static const std::array kSteps{Migration{1, migration::kVersion1},
                                  Migration{2, migration::kVersion2, {"*"}},
-                                 Migration{3, migration::kVersion3, {"plan"}}};
+                                 Migration{3, migration::kVersion3, {"plan"}},
+                                 Migration{4, migration::kVersion4, {"site", "person", "interval"}}};
   return kSteps;
 }
 

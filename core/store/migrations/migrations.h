@@ -34,6 +34,7 @@ namespace migration {
 extern const char* const kVersion1;
 extern const char* const kVersion2;
 extern const char* const kVersion3;
+extern const char* const kVersion4;
 }  // namespace migration
 
 }  // namespace spanwright

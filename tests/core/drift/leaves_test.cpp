@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// lineLeaves and bandLeaves of core/drift/fit.h.
+// lineLeaves and bandLeaves of core/drift/band.h.
 #include <gtest/gtest.h>
 
 #include <limits>
@@ -47,8 +47,8 @@ TEST(Leaves, AgreeWithLookingDayByDay) {
       if (!bandDay && seen.low && (*seen.low < low || *seen.high > high))
         bandDay = day;
     }
-    const auto lineAt = lineLeaves(*fit, low, high, from, until);
-    const auto bandAt = bandLeaves(*fit, low, high, from, until);
+    const auto lineAt = lineLeaves(bandOf(*fit), low, high, from, until);
+    const auto bandAt = bandLeaves(bandOf(*fit), low, high, from, until);
     const auto agrees = [&](const std::optional<double>& at, const std::optional<double>& day) {
       if (!day) {
         EXPECT_TRUE(!at || *at > until - kDay);
@@ -105,8 +105,8 @@ TEST(Leaves, Table) {
         EXPECT_NEAR(*got, *want, 1e-9) << row.name << ", " << what;
       }
     };
-    agrees(lineLeaves(*row.fit, row.low, row.high, row.from, row.until), row.line, "line");
-    agrees(bandLeaves(*row.fit, row.low, row.high, row.from, row.until), row.band, "band");
+    agrees(lineLeaves(bandOf(*row.fit), row.low, row.high, row.from, row.until), row.line, "line");
+    agrees(bandLeaves(bandOf(*row.fit), row.low, row.high, row.from, row.until), row.band, "band");
   }
 }
 

@@ -99,6 +99,39 @@ TEST(RegisterFaults, EachMistakeIsFoundAndNamed) {
       {[](Register& r) { r.intervals[0].months = 0; }, "months or days"},
       {[](Register& r) { r.intervals[0].months = 1201; }, "hundred years"},
       {[](Register& r) { r.intervals[0].days = 36526; }, "hundred years"},
+      {[](Register& r) { r.intervals[0].kind = PolicyKind::forecast; }, "needs a lower and an upper limit"},
+      {[](Register& r) { r.intervals[0].minimumDays = -1; }, "limits are negative"},
+      {[](Register& r) {
+         r.intervals[0].minimumDays = 700;
+         r.intervals[0].maximumDays = 600;
+       },
+       "below the lower one"},
+      {[](Register& r) { r.intervals[0].maximumDays = 10; }, "lies outside its limits"},
+      {[](Register& r) { r.intervals[0].minimumDays = 3000; }, "lies outside its limits"},
+      {[](Register& r) { r.intervals[0] = {"yearly", PolicyKind::staircase, 0, 12, 90, 800, 1.0, 0.5}; },
+       "a step up is a factor above 1"},
+      {[](Register& r) { r.intervals[0] = {"yearly", PolicyKind::staircase, 0, 12, 90, 800, 1.5, 1.0}; },
+       "a step down one between 0 and 1"},
+      {[](Register& r) {
+         r.intervals[0] = {"yearly", PolicyKind::reliability, 0, 12, 90, 800, 0, 0, 1.0, 0.95, 10};
+       },
+       "target and confidence are probabilities"},
+      {[](Register& r) {
+         r.intervals[0] = {"yearly", PolicyKind::reliability, 0, 12, 90, 800, 0, 0, 0.9, 0.95, 0};
+       },
+       "at least one outcome"},
+      {[](Register& r) { r.calendar.earlyDays = -1; }, "early days must not be negative"},
+      {[](Register& r) { r.people[0].hoursPerWeek = 0.0; }, "hours per week must be above 0"},
+      {[](Register& r) { r.people[0].hoursPerWeek = std::nan(""); }, "hours per week must be above 0"},
+      {[](Register& r) {
+         r.people[0].roles = {Role::planner};
+         r.people[0].hoursPerWeek = 8.0;
+       },
+       "is no technician"},
+      {[](Register& r) {
+         r.people[0].away = {{*parseDate("2026-07-02"), *parseDate("2026-07-01"), "holidays"}};
+       },
+       "\"holidays\" end before they begin"},
       {[](Register& r) { r.sensors[0].range.process.high = 0; }, "sensor \"S-1\""},
       {[](Register& r) { r.standards[0].certificates[0].validUntil = *parseDate("2023-01-01"); },
        "valid until before"},

@@ -106,16 +106,16 @@ class Listing {
     all(a, b, c);
   }
   void put(const CalendarRules& v) {
-    const auto& [a, b, c, d] = v;
-    all(a, b, c, d);
+    const auto& [a, b, c, d, e] = v;
+    all(a, b, c, d, e);
   }
   void put(const Place& v) {
     const auto& [a, b, c, d] = v;
     all(a, b, c, d);
   }
   void put(const Person& v) {
-    const auto& [a, b, c, d] = v;
-    all(a, b, c, d);
+    const auto& [a, b, c, d, e, f] = v;
+    all(a, b, c, d, e, f);
   }
   void put(const CertificatePoint& v) {
     const auto& [a, b, c] = v;
@@ -154,8 +154,8 @@ class Listing {
     all(a, b, c, d, e, f, g, h, i, j, k, l, m);
   }
   void put(const IntervalPolicy& v) {
-    const auto& [a, b, c, d, e, f] = v;
-    all(a, b, c, d, e, f);
+    const auto& [a, b, c, d, e, f, g, h, i, j, k] = v;
+    all(a, b, c, d, e, f, g, h, i, j, k);
   }
   void put(const SetupVersion& v) {
     const auto& [a, b, c, d] = v;
@@ -169,9 +169,13 @@ class Listing {
     const auto& [a, b, c] = v;
     all(a, b, c);
   }
+  void put(const AcceptedInterval& v) {
+    const auto& [a, b, c, d, e, f, g, h, i, j, k] = v;
+    all(a, b, c, d, e, f, g, h, i, j, k);
+  }
   void put(const Channel& v) {
-    const auto& [a, b, c, d, e, f, g, h] = v;
-    all(a, b, c, d, e, f, g, h);
+    const auto& [a, b, c, d, e, f, g, h, i] = v;
+    all(a, b, c, d, e, f, g, h, i);
   }
   void put(const TestPoint& v) {
     const auto& [a, b, c, d, e, f, g, h, i, j] = v;

@@ -104,6 +104,16 @@ FullRecord makeFullRecord(const std::filesystem::path& file, const Clock& clock)
   next.inForceFrom = at("2026-04-01T08:00:00");
   store.addSetup("AI-001", next);
   store.addFitting("TT-101", {"TX-5510", at("2026-04-01T08:00:00"), {}});
+  AcceptedInterval longer;
+  longer.months = 18;
+  longer.fromDay = on("2026-04-02");
+  longer.policy = "yearly";
+  longer.proposedDays = 365;
+  longer.evidence = "three visits in tolerance";
+  longer.person = "adam";
+  longer.atUtc = clock.utcNow();
+  longer.reason = "agreed with production";
+  store.acceptInterval("AI-001", longer);
   store.setPersonLeft("zora", on("2026-05-01"));
   return made;
 }

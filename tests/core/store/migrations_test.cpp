@@ -77,9 +77,9 @@ TEST_F(Migrations, AFailingStepLeavesTheRecordAsItWas) {
   EXPECT_EQ(connection.integer("SELECT count(*) FROM pragma_table_info('person') WHERE name = 'badge'"), 0);
 }
 
-/// The kept record of version 1, made again from its text.
-void makeKeptRecord(const std::filesystem::path& file) {
-  std::ifstream text(SPANWRIGHT_SOURCE_DIR "/tests/core/store/records/version_1.sql");
+/// The kept record of that version, made again from its text.
+void makeKeptRecord(const std::filesystem::path& file, int version = 1) {
+  std::ifstream text(fmt::format(SPANWRIGHT_SOURCE_DIR "/tests/core/store/records/version_{}.sql", version));
   const std::string sql{std::istreambuf_iterator<char>(text), {}};
   Connection(file, Connection::Access::create).execute(sql);
 }
@@ -96,7 +96,13 @@ TEST_F(Migrations, AKeptRecordOfVersionOneOpensWhole) {
   test::makeSampleRecord(made);
   const Store old = Store::open(kept);
   const Store now = Store::open(made);
-  EXPECT_EQ(test::everything(old.site()), test::everything(now.site()));
+  Register then = now.site();  // less what version 1 did not have
+  then.calendar.earlyDays = 30;
+  then.people[0].hoursPerWeek.reset();
+  then.people[0].away.clear();
+  then.intervals[1].minimumDays = then.intervals[1].maximumDays = 0;
+  then.intervals[1].lengthen = then.intervals[1].shorten = 0.0;
+  EXPECT_EQ(test::everything(old.site()), test::everything(then));
   ASSERT_EQ(old.calibrationCount(), 2);
   for (const CalibrationId id : {1, 2}) {
     EXPECT_EQ(test::everything(*old.calibration(id)), test::everything(*now.calibration(id)));
@@ -159,6 +165,43 @@ TEST_F(Migrations, PlansOfVersionOneStateNothingOfJunctionAndLeads) {
   const Store stated = Store::open(kept);
   EXPECT_EQ(stated.site().plans.at(0).junctionUncertainty, 0.4);
   EXPECT_EQ(stated.site().plans.at(0).leadHalfWidth, 0.05);
+}
+
+// Nobody had accepted an interval or had hours, and the visits stay where the journal saw them.
+TEST_F(Migrations, AKeptRecordOfVersionThreeTakesAcceptedIntervals) {
+  const auto kept = folder / "kept.record";
+  makeKeptRecord(kept, 3);
+  EXPECT_EQ(Connection(kept, Connection::Access::readOnly).integer("PRAGMA user_version"), 3);
+  {
+    Store store = Store::open(kept);
+    const Register& site = store.site();
+    EXPECT_EQ(site.calendar.earlyDays, 30);
+    EXPECT_FALSE(site.people.at(0).hoursPerWeek);
+    EXPECT_TRUE(site.people.at(0).away.empty());
+    EXPECT_EQ(site.intervals.at(0).kind, PolicyKind::fixed);
+    EXPECT_EQ(site.intervals.at(0).maximumDays, 730);
+    EXPECT_TRUE(site.channels.at(0).acceptedIntervals.empty());
+    ASSERT_EQ(store.calibrationCount(), 1);
+    EXPECT_EQ(store.calibration(1)->asFound.size(), 3U);
+    std::vector<std::string> takenOver;
+    store.forEachEntry(12, [&](const JournalEntry& entry) {
+      EXPECT_EQ(entry.act, acts::kTakenOver) << entry.entry;
+      takenOver.push_back(entry.unit);
+      return true;
+    });
+    EXPECT_EQ(takenOver, (std::vector<std::string>{"site", "person", "interval"}));
+    AcceptedInterval accepted;
+    accepted.days = 200;
+    accepted.fromDay = test::on("2026-11-25");
+    accepted.policy = "yearly";
+    accepted.person = "adale";
+    accepted.atUtc = test::at("2026-11-25T12:00:00");
+    accepted.reason = "tried";
+    store.acceptInterval("PT-2", accepted);
+  }
+  EXPECT_EQ(Store::open(kept).site().channels.at(0).acceptedIntervals.at(0).days, 200);
+  const RecordCheck check = verifyRecord(kept);
+  EXPECT_TRUE(check.problems.empty()) << check.problems.front().what;
 }
 
 // Somebody who edits a released step instead of adding one makes two kinds of version 1.

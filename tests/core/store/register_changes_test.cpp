@@ -88,6 +88,78 @@ TEST_F(RegisterChanges, StandardCertificatesStandInTheOrderOfValidity) {
   expectSameOnDisk();
 }
 
+AcceptedInterval acceptedFrom(const char* day, int days) {
+  AcceptedInterval accepted;
+  accepted.days = days;
+  accepted.fromDay = on(day);
+  accepted.policy = "yearly";
+  accepted.proposedDays = days + 1;
+  accepted.evidence = "found in tolerance\nfour times";
+  accepted.person = "adam";
+  accepted.atUtc = at("2026-05-01T10:00:00");
+  accepted.reason = "tried";
+  return accepted;
+}
+
+TEST_F(RegisterChanges, AnAcceptedIntervalHoldsFromItsDayUntilTheNext) {
+  store.acceptInterval("AI-001", acceptedFrom("2026-05-01", 400));
+  store.acceptInterval("AI-001", acceptedFrom("2026-05-01", 410));  // the same day: the later one counts
+  AcceptedInterval months = acceptedFrom("2026-09-01", 0);
+  months.months = 18;
+  months.proposedDays.reset();
+  store.acceptInterval("AI-001", months);
+  AcceptedInterval loop = acceptedFrom("2020-01-01", 90);
+  loop.subject = Subject::loop;
+  store.acceptInterval("TT-101", loop);
+  const Channel& channel = *store.site().channel("AI-001");
+  ASSERT_EQ(channel.acceptedIntervals.size(), 3U);
+  EXPECT_EQ(acceptedInterval(channel, Subject::channel, on("2026-04-30")), nullptr);
+  EXPECT_EQ(acceptedInterval(channel, Subject::channel, on("2026-05-01"))->days, 410);
+  EXPECT_EQ(acceptedInterval(channel, Subject::channel, on("2026-08-31"))->days, 410);
+  EXPECT_EQ(acceptedInterval(channel, Subject::channel, on("2026-09-01"))->months, 18);
+  EXPECT_EQ(acceptedInterval(channel, Subject::loop, on("2026-09-01")), nullptr);
+  EXPECT_EQ(channel.acceptedIntervals[2].id, 3);
+  expectSameOnDisk();
+  EXPECT_EQ(store.unitRows({"accepted interval", {4}}).find("\"proposed_days\":91") == std::string::npos,
+            false);
+  std::vector<std::string> acts;
+  for (const JournalEntry& entry : store.entriesAbout({"accepted interval", {2}})) {
+    acts.push_back(entry.person + " " + entry.act + ": " + entry.detail);
+  }
+  EXPECT_EQ(acts, std::vector<std::string>{"adam accepted: tried"});
+}
+
+TEST_F(RegisterChanges, AnAcceptedIntervalWithoutASubjectLengthReasonOrOrderIsRefused) {
+  store.acceptInterval("AI-001", acceptedFrom("2026-05-01", 400));
+  const std::string before = everything(store.site());
+  const auto refused = [&](const char* channel, const AcceptedInterval& accepted, const char* words) {
+    const std::string said = test::inputRefusal([&] { store.acceptInterval(channel, accepted); });
+    EXPECT_NE(said.find(words), std::string::npos) << said;
+  };
+  AcceptedInterval wrong = acceptedFrom("2026-04-30", 400);
+  refused("AI-001", wrong, "before the one accepted last (2026-05-01)");
+  wrong = acceptedFrom("2026-06-01", 0);
+  refused("AI-001", wrong, "no length");
+  wrong = acceptedFrom("2026-06-01", 10);
+  wrong.months = 1;
+  refused("AI-001", wrong, "no length");
+  wrong = acceptedFrom("2026-06-01", 10);
+  wrong.reason.clear();
+  refused("AI-001", wrong, "no reason");
+  wrong = acceptedFrom("2026-06-01", 10);
+  wrong.subject = Subject::sensor;
+  refused("AI-001", wrong, "no routine for the subject sensor");
+  wrong = acceptedFrom("2026-06-01", 10);
+  wrong.person = "nobody";
+  refused("AI-001", wrong, "nobody");
+  wrong = acceptedFrom("2026-06-01", 10);
+  wrong.policy = "weekly";
+  refused("AI-001", wrong, "weekly");
+  refused("no such", acceptedFrom("2026-06-01", 10), "no such");
+  EXPECT_EQ(everything(store.site()), before);
+  expectSameOnDisk();
+}
+
 TEST_F(RegisterChanges, AnUndoneChangeIsUndoneInMemoryToo) {
   {
     const Store::Transaction transaction(store);

@@ -162,16 +162,24 @@ Register sampleRegister() {
   site.calendar.closed = {{on("2026-12-24"), on("2027-01-01"), "winter shutdown"}};
   site.calendar.dueSoonDays = 21;
   site.calendar.graceDays = 7;
+  site.calendar.earlyDays = 12;
   site.places = {{"Hall", "Hall", "", 2},
                  {"Hall / Cabinet P1", "Cabinet P1", "Hall", 0},
                  {"Hall / Cabinet P1 / Station 1", "Station 1", "Hall / Cabinet P1", 1},
                  {"Annex", "Annex", "", 1}};
-  site.people = {{"zora", "Zora Example", {Role::reviewer, Role::technician}, {}},
-                 {"adam", "Adam Example", {Role::planner, Role::administrator}, on("2024-06-30")}};
+  site.people = {
+      {"zora",
+       "Zora Example",
+       {Role::reviewer, Role::technician},
+       {},
+       7.5,
+       {{on("2026-07-01"), on("2026-07-14"), "holidays"}, {on("2026-09-01"), on("2026-09-01"), ""}}},
+      {"adam", "Adam Example", {Role::planner, Role::administrator}, on("2024-06-30")}};
   site.standards = standards();
   site.sensors = sensors();
   site.plans = plans();
-  site.intervals = {{"yearly", "fixed", 0, 12, 90, 800}, {"days", "staircase", 180, 0, 0, 0}};
+  site.intervals = {{"yearly", PolicyKind::fixed, 0, 12, 90, 800},
+                    {"days", PolicyKind::staircase, 180, 0, 30, 1000, 1.25, 0.1 + 0.2}};
   Channel every;
   every.tag = "TT-101";
   every.place = "Hall / Cabinet P1 / Station 1";

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <cmath>
 
-#include "core/drift/pool.h"
+#include "core/tasks/drift_backtest.h"
+#include "core/tasks/drift_history.h"
 #include "core/tasks/status.h"
 #include "tests/core/tasks/status_fixture.h"
 
@@ -279,9 +280,12 @@ TEST_F(DriftReportTest, ReadingsWithoutScatterArePooledByTheirStep) {
   EXPECT_EQ(*item.fit->residualSd, 0.0);
   ASSERT_TRUE(item.pooledRate);
   EXPECT_EQ(*item.pooledRate, 0.0);
-  // Three alike readings at 0, 1 and 2 years: Sxx 2; the mean of three such rates.
+  // Three alike readings at 0, 1 and 2 years: Sxx 2. Their rates may differ or not, so what is known of one
+  // lies between what its own readings say and the mean of three.
   const double step = channelModel(currentInput(100))->step();
-  EXPECT_NEAR(*item.pooledRateStandardError, std::sqrt(step * step / 12.0 / 2.0 / 3.0), 1e-5);
+  EXPECT_LT(*item.pooledRateStandardError, std::sqrt(step * step / 12.0 / 2.0));
+  EXPECT_GT(*item.pooledRateStandardError, std::sqrt(step * step / 12.0 / 2.0 / 3.0));
+  EXPECT_NEAR(*item.band->scatter, step / std::sqrt(12.0), 1e-3 * step);
 }
 
 TEST_F(DriftReportTest, EarlierUnitsAreToldInTheUnitInForceOrCounted) {
@@ -349,6 +353,115 @@ TEST_F(DriftReportTest, ItemsComeInTheRegistersOrderWithoutRetiredOnes) {
   EXPECT_EQ(order, "Z-1@0 Z-1@50 Z-1@100 B-1@0 B-1@50 B-1@100 A-1@0 A-1@50 A-1@100 ");
   EXPECT_EQ(report("2024-01-01", "A-0").size(), 3u) << "asked for by name";
   EXPECT_TRUE(report("2019-01-01").empty()) << "nothing had been read yet";
+}
+
+TEST_F(DriftReportTest, ItSaysWhatTheBandRestsOnAndHowProbableToleranceIs) {
+  open(smallSite({channelWith("TT-1", currentInput(100))}));
+  const double errors[] = {0.00, 0.13, 0.19, 0.31, 0.41};
+  for (int i = 0; i < 5; ++i) {
+    add({"TT-1", std::to_string(2020 + i) + "-03-01T08:00", always(errors[i])});
+  }
+  const DriftItem item = at(report("2024-06-01"), "TT-1", "0");
+  EXPECT_EQ(item.basis, BandBasis::own);
+  EXPECT_TRUE(item.group.tooSmall);
+  EXPECT_EQ(item.group.size, 1);
+  EXPECT_NE(basisSentence(item).find("too small"), std::string::npos);
+  ASSERT_TRUE(item.inTolerance && item.rateTest && item.influence);
+  EXPECT_NEAR(*item.inTolerance, *probabilityInTolerance(item, moment("2024-06-01T00:00")), 1e-12);
+  EXPECT_GT(*item.inTolerance, 0.99);
+  EXPECT_LT(item.rateTest->pValue, 0.01);
+  // On the day the line leaves tolerance it is one half, whatever the band.
+  EXPECT_NEAR(*probabilityInTolerance(item, Moment(*item.lineOutOn)), 0.5, 0.01);
+  const auto drawn = predictAt(item, moment("2026-01-01T00:00"));
+  ASSERT_TRUE(drawn && drawn->low);
+  EXPECT_NEAR(drawn->value, predict(*item.fit, drawn->time).value, 1e-12);
+  EXPECT_TRUE(item.findings.empty());
+}
+
+TEST_F(DriftReportTest, APlanWithoutACommonPointIsReadOffItsZeroAndSpan) {
+  const auto means = [](double zero) {
+    std::vector<PointMean> out;
+    for (const double percent : {10.0, 40.0, 90.0}) {
+      out.push_back({formatShortest(percent),
+                     PointRole::value,
+                     percent,
+                     Unit::celsius,
+                     zero * (1.0 + percent / 100.0),
+                     2,
+                     {}});
+    }
+    return out;
+  };
+  std::vector<VisitMeans> visits(3);
+  const PlanPoints plan{{"0", 0.0}, {"50", 50.0}, {"100", 100.0}};
+  const double zeros[] = {0.1, 0.3, 0.5};
+  for (int i = 0; i < 3; ++i) {
+    visits[static_cast<std::size_t>(i)].performed = moment(std::to_string(2020 + i) + "-03-01T08:00");
+    visits[static_cast<std::size_t>(i)].found = means(zeros[i]);
+  }
+  for (PointMean& mean : visits[2].found) {  // by the present plan
+    mean.percent = mean.percent == 10.0 ? 0.0 : mean.percent == 40.0 ? 50.0 : 100.0;
+    mean.key = formatShortest(mean.percent);
+    mean.error = 0.7;
+  }
+  const PointHistory at50 = pointHistory(visits, "50", Unit::celsius, plan);
+  EXPECT_EQ(drawn(at50.segments), "first calibration: 0.1500 0.4500 | other test points: 0.7000");
+  EXPECT_EQ(at50.otherPlanVisits, 2);
+  const PointHistory at100 = pointHistory(visits, "100", Unit::celsius, plan);
+  EXPECT_EQ(drawn(at100.segments), "first calibration: 0.2000 0.6000 | other test points: 0.7000");
+  // With one point in common that one goes on and the others begin anew.
+  const PlanPoints shared{{"10", 10.0}, {"50", 50.0}, {"100", 100.0}};
+  EXPECT_EQ(drawn(pointHistory(visits, "10", Unit::celsius, shared).segments),
+            "first calibration: 0.1100 0.3300");
+  EXPECT_EQ(pointHistory(visits, "50", Unit::celsius, shared).segments.size(), 1u);
+}
+
+TEST_F(DriftReportTest, ALoopIsComparedWithItsParts) {
+  Channel channel = channelWith("TT-1", currentInput(100),
+                                {{Subject::channel, "AI", "yearly"}, {Subject::loop, "AI", "yearly"}});
+  channel.fittings = {{"TX-1", moment("2018-03-01T08:00"), std::nullopt}};
+  open(smallSite({channel}));
+  const double wobble[] = {0.0, 0.004, -0.003, 0.002, -0.001};
+  for (int i = 0; i < 5; ++i) {
+    const std::string day = std::to_string(2020 + i) + "-03-01";
+    add({"TT-1", day + "T08:00", always(0.05 * i + wobble[i])});
+    add({"TT-1", day + "T09:00", always(0.15 * i - wobble[i]), nullptr, 1, Subject::loop, "TX-1"});
+  }
+  int told = 0;
+  for (const DriftItem& item : report("2024-06-01")) {
+    if (item.subject != Subject::loop) {
+      EXPECT_FALSE(item.parts);
+      continue;
+    }
+    ++told;
+    ASSERT_TRUE(item.parts && item.parts->channel && item.parts->loop);
+    EXPECT_FALSE(item.parts->sensor);
+    EXPECT_EQ(item.parts->follows, Subject::sensor);
+    EXPECT_NEAR(item.parts->difference.rate, item.fit->rate - item.parts->channel->rate, 1e-12);
+    EXPECT_NEAR(item.parts->difference.rate, 0.10, 0.01);
+    EXPECT_NEAR(item.parts->difference.standardError,
+                std::hypot(item.parts->channel->standardError, item.parts->loop->standardError), 1e-12);
+  }
+  EXPECT_EQ(told, 3);
+}
+
+TEST_F(DriftReportTest, TheBacktestHidesTheLastVisitOnly) {
+  open(smallSite({channelWith("TT-1", currentInput(100))}));
+  const double errors[] = {0.00, 0.13, 0.19, 0.31, 0.90};
+  for (int i = 0; i < 5; ++i) {
+    add({"TT-1", std::to_string(2020 + i) + "-03-01T08:00", always(errors[i])});
+  }
+  const Backtest test = backtestDrift(store(), date("2024-06-01"));
+  ASSERT_EQ(test.readings.size(), 3u);
+  const HiddenReading& first = test.readings.front();
+  const DriftItem before = at(report("2024-02-01"), "TT-1", "0");
+  EXPECT_NEAR(first.found, 0.90, 1e-9);
+  EXPECT_NEAR(first.lastValue, 0.31, 1e-9);
+  EXPECT_NEAR(first.forecast.value, predictAt(before, first.at)->value, 1e-12);
+  EXPECT_NEAR(first.straightLine, first.forecast.value, 1e-12) << "one segment: the same line";
+  EXPECT_EQ(test.withBand, 3);
+  EXPECT_EQ(test.inBand, 0) << "0.90 is far off";
+  EXPECT_NEAR(test.lastValueError, 0.59, 1e-9) << "of a tolerance of 1";
 }
 
 TEST_F(DriftReportTest, RefusesAChannelThatIsNotThere) {

@@ -44,7 +44,7 @@ class Issuing : public testing::Test {
         {"Pasteuriser hall", "Pasteuriser hall", "", 0},
         {"Pasteuriser hall / Cabinet P1", "Cabinet P1", "Pasteuriser hall", 0},
         {"Pasteuriser hall / Cabinet P1 / Station 1", "Station 1", "Pasteuriser hall / Cabinet P1", 0}};
-    site.intervals = {{"yearly", "fixed", 0, 12, 0, 0}};
+    site.intervals = {{"yearly", PolicyKind::fixed, 0, 12, 0, 0}};
     site.channels[0].routines = {{Subject::channel, "AI-5UD", "yearly"}};
     // Versions count from 1, so the example's version 3 has two before it.
     SetupVersion first = site.channels[0].setups[0];

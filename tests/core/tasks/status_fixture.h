@@ -61,7 +61,7 @@ inline Register smallSite(std::vector<Channel> channels) {
   plan.tolerance.plus.percentOfSpan = 1.0;
   plan.tolerance.minus.percentOfSpan = 1.0;
   site.plans = {plan};
-  site.intervals = {{"yearly", "fixed", 0, 12, 0, 0}, {"short", "fixed", 90, 0, 0, 0}};
+  site.intervals = {{"yearly", PolicyKind::fixed, 0, 12, 0, 0}, {"short", PolicyKind::fixed, 90, 0, 0, 0}};
   SensorRange range;
   range.process = {0.0, 100.0, Unit::celsius};
   range.output = Span{4.0, 20.0, Unit::milliampere};

@@ -9,6 +9,7 @@
 #include <QScatterSeries>
 #include <cmath>
 
+#include "core/drift/like_subjects.h"
 #include "core/tasks/status.h"
 #include "gui/charts/plot_view.h"
 #include "gui/charts/time_axis.h"
@@ -49,6 +50,8 @@ DriftItem twoSegments() {
   item.fitted = item.segments;
   item.calibrations = 5;
   item.fit = fitDrift(item.fitted);
+  item.band = ownBand(driftBasis(item.fitted).value());
+  item.basis = BandBasis::own;
   item.limits = {-0.25, 0.25};
   item.bandOutOn = parseDate("2026-03-01");
   return item;
@@ -114,12 +117,12 @@ TEST_F(DriftCharts, DrawTheFitTheBandAndTheLimitsOfTheReport) {
   const auto* fit = seriesNamed<QLineSeries>(*chart, "fit-1");
   for (const QPointF& point : fit->points()) {
     const double years = (point.x() - chartDay(item.origin)) / 365.25;
-    EXPECT_NEAR(point.y(), predict(*item.fit, years).value, 1e-9);
+    EXPECT_NEAR(point.y(), predictAt(item, years)->value, 1e-9);
   }
   const auto* band = seriesNamed<QAreaSeries>(*chart, "band");
   ASSERT_NE(band, nullptr);
   for (const QPointF& point : band->upperSeries()->points()) {
-    EXPECT_NEAR(point.y(), *predict(*item.fit, (point.x() - chartDay(item.origin)) / 365.25).high, 1e-9);
+    EXPECT_NEAR(point.y(), *predictAt(item, (point.x() - chartDay(item.origin)) / 365.25)->high, 1e-9);
   }
   EXPECT_DOUBLE_EQ(seriesNamed<QLineSeries>(*chart, "limit-low")->at(0).y(), -0.25);
   EXPECT_DOUBLE_EQ(seriesNamed<QLineSeries>(*chart, "limit-high")->at(0).y(), 0.25);
@@ -171,6 +174,57 @@ TEST_F(DriftCharts, TheLegendShowsTheFillOfTheBandAndNoNumberIsCutShort) {
   EXPECT_GE(view.minimumHeight(), 200);
 }
 
+TEST_F(DriftCharts, AnArrowGoesFromWhatWasFoundToWhatWasLeft) {
+  DriftItem item = twoSegments();
+  item.segments.push_back({BreakCause::adjustment, 4.0, {{4.0, 0.02, true}, {5.0, 0.03, false}}});
+  item.segments.push_back({BreakCause::newSetup, 6.0, {{6.0, 0.09, true}}});
+  const DriftChart made = makeDriftChart(item, *parseDate("2025-01-01"), chartLook());
+  const std::unique_ptr<QChart> chart(made.chart);
+  expectSegments(*chart, item);
+  ASSERT_EQ(countStarting(*chart, "arrow-"), 2);  // none to a new setup: nobody moved that
+  const auto* first = seriesNamed<QLineSeries>(*chart, "arrow-1");
+  ASSERT_EQ(first->count(), 2);
+  EXPECT_DOUBLE_EQ(first->at(0).y(), 0.11);
+  EXPECT_DOUBLE_EQ(first->at(1).y(), 0.00);
+  EXPECT_DOUBLE_EQ(first->at(0).x(), chartDay(item.origin, 2.0));
+  EXPECT_DOUBLE_EQ(first->at(1).x(), first->at(0).x());
+  const auto* down = seriesNamed<QLineSeries>(*chart, "tips-down");
+  ASSERT_NE(down, nullptr);
+  EXPECT_EQ(down->count(), 2);
+  EXPECT_FALSE(down->lightMarker().isNull());
+  EXPECT_EQ(seriesNamed<QLineSeries>(*chart, "tips-up"), nullptr);
+}
+
+TEST_F(DriftCharts, AStepNobodyWroteDownIsShownBetweenItsVisits) {
+  DriftItem item = twoSegments();
+  DriftFinding step;
+  step.kind = FindingKind::step;
+  step.after = parseDate("2023-01-01");
+  step.before = parseDate("2024-01-01");
+  step.amount = 0.05;
+  step.words = "the error jumped between two visits";
+  item.findings = {step};
+  const DriftChart made = makeDriftChart(item, *parseDate("2025-01-01"), chartLook());
+  const std::unique_ptr<QChart> chart(made.chart);
+  const auto* area = seriesNamed<QAreaSeries>(*chart, "step");
+  ASSERT_NE(area, nullptr);
+  EXPECT_DOUBLE_EQ(area->lowerSeries()->at(0).x(), chartDay(*step.after));
+  EXPECT_DOUBLE_EQ(area->lowerSeries()->at(1).x(), chartDay(*step.before));
+  EXPECT_TRUE(made.spoken.contains(QStringLiteral("The error jumped between two visits.")));
+}
+
+TEST_F(DriftCharts, ABandFromLikeSubjectsIsDrawnWithoutAFitOfItsOwn) {
+  DriftItem item = twoSegments();
+  item.segments = {{BreakCause::start, 0.0, {{0.0, 0.01, false}}}};
+  item.fitted = item.segments;
+  item.fit.reset();
+  item.basis = BandBasis::likeSubjects;
+  const DriftChart made = makeDriftChart(item, *parseDate("2025-01-01"), chartLook());
+  const std::unique_ptr<QChart> chart(made.chart);
+  ASSERT_NE(seriesNamed<QAreaSeries>(*chart, "band"), nullptr);
+  EXPECT_EQ(countStarting(*chart, "fit-"), 1);
+}
+
 TEST_F(DriftCharts, MarkABreakThatHasNoReadingsYet) {
   const DriftItem item = twoSegments();
   const DriftChart made = makeDriftChart(item, *parseDate("2025-01-01"), chartLook(),
@@ -187,6 +241,7 @@ TEST_F(DriftCharts, MarkABreakThatHasNoReadingsYet) {
 TEST_F(DriftCharts, ManageWithoutAFitAndWithOpenLimits) {
   DriftItem item = twoSegments();
   item.fit.reset();
+  item.band.reset();
   item.fitted.clear();
   item.bandOutOn.reset();
   item.limits = {-std::numeric_limits<double>::infinity(), 0.25};
@@ -206,6 +261,7 @@ TEST_F(DriftCharts, OneReadingAloneIsStillDrawn) {
   item.segments = {{BreakCause::start, 0.0, {{0.0, 0.01, false}}}};
   item.fitted = item.segments;
   item.fit.reset();
+  item.band.reset();
   item.bandOutOn.reset();
   const DriftChart made = makeDriftChart(item, *parseDate("2020-01-01"), chartLook());
   const std::unique_ptr<QChart> chart(made.chart);

@@ -3,10 +3,12 @@
 """Makes pool_estimates.csv and pool_expected.csv beside this script: what pooling of rates and of scatter must give.
 
 bcg_trials.csv: 13 trials of a vaccine (Colditz et al. 1994, as printed in van Houwelingen et al. 2002, Table I; trials 1-7
-looked up in a public analysis of that paper, 8-13 from memory). Their log relative risks under the model of
-DerSimonian and Laird are a usual check: between-trial variance 0.3088, mean -0.7141, standard error 0.1787 (from memory).
-The scatter groups are random; their reference is the moment equations of Smyth 2004 solved by scipy.optimize.brentq
-instead of Newton's method.
+looked up in a public analysis of that paper, 8-13 from memory). Their log relative risks with the between-trial variance by
+restricted maximum likelihood are a usual check: 0.3132, mean -0.7145, standard error 0.1798 (from memory).
+Rates: the restricted likelihood is written down and maximised by scipy.optimize, and the averages over its posterior are
+taken by scipy.integrate.quad over tau itself, where the program uses a trapezoid over log tau^2. make_pool_outside.R gives
+the same maximum by an R package (pool_outside.csv).
+Scatter: the density of s^2 by scipy.stats.f, its profile by scipy.optimize, the mean of psi^2 by scipy.integrate.quad.
 
 Run: /usr/bin/python3 make_pool_reference.py     (Debian 12: python3-numpy 1.24, python3-scipy 1.10)
 """
@@ -14,36 +16,67 @@ import csv
 import pathlib
 
 import numpy
-from scipy.optimize import brentq
-from scipy.special import digamma, polygamma
+from scipy import integrate, optimize, stats
 
 HERE = pathlib.Path(__file__).parent
 SEED = 20260302
 
 
+def restricted(y, v, tau2):
+    """Mean, its variance and the restricted log likelihood."""
+    w = 1.0 / (v + tau2)
+    mean = numpy.average(y, weights=w)
+    return mean, 1.0 / w.sum(), -0.5 * (-numpy.log(w).sum() + numpy.log(w.sum()) + numpy.sum(w * (y - mean) ** 2))
+
+
 def rates(y, v):
-    w = 1.0 / v
-    fixed = numpy.average(y, weights=w)
-    q = numpy.sum(w * (y - fixed) ** 2)
-    tau2 = max(0.0, (q - (len(y) - 1)) / (w.sum() - (w**2).sum() / w.sum()))
-    mean = numpy.average(y, weights=1.0 / (v + tau2))
-    out = {"between_variance": tau2, "mean": mean, "mean_standard_error": numpy.sum(1.0 / (v + tau2)) ** -0.5}
-    # The posterior mean as the precision-weighted mean of own value and group mean.
+    top = 10.0 * (numpy.ptp(y) + numpy.sqrt(v.max())) ** 2
+    grid = numpy.concatenate([[0.0], numpy.geomspace(1e-9 * top, top, 4000)])
+    values = [restricted(y, v, t)[2] for t in grid]
+    best = int(numpy.argmax(values))
+    tau2 = 0.0
+    if best > 0:
+        tau2 = optimize.minimize_scalar(lambda t: -restricted(y, v, t)[2], method="bounded",
+                                        bounds=(grid[best - 1], grid[min(best + 1, len(grid) - 1)]), options={"xatol": 1e-13}).x
+    mean, variance, peak = restricted(y, v, tau2)
+    out = {"between_variance": tau2, "mean": mean, "mean_standard_error": variance**0.5}
+    wide = 10.0 * v.mean()
+
+    def average(what):
+        def over(function):
+            density = lambda tau: numpy.exp(restricted(y, v, tau * tau)[2] - peak) / (1.0 + tau * tau / wide)
+            marks = sorted({tau2**0.5, (v.mean()) ** 0.5, 3.0 * (numpy.ptp(y) + 1e-3)})
+            ends = [0.0, *[m for m in marks if m > 0], 100.0 * (numpy.ptp(y) + wide**0.5)]
+            return sum(integrate.quad(lambda tau: function(tau) * density(tau), lo, hi, epsabs=0, epsrel=1e-10, limit=400)[0]
+                       for lo, hi in zip(ends, ends[1:]))
+        return over(what) / over(lambda tau: 1.0)
+
     for i in range(len(y)):
-        out[f"shrunk_{i}"] = mean if tau2 == 0 else (y[i] / v[i] + mean / tau2) / (1.0 / v[i] + 1.0 / tau2)
+        def moments(tau, i=i):
+            m, mv, _ = restricted(y, v, tau * tau)
+            own = tau * tau / (tau * tau + v[i])
+            return m + own * (y[i] - m), own * v[i] + (1.0 - own) ** 2 * mv
+        first = average(lambda tau: moments(tau)[0])
+        out[f"shrunk_{i}"] = first
+        out[f"shrunk_variance_{i}"] = average(lambda tau: moments(tau)[1] + (moments(tau)[0] - first) ** 2)
     return out
 
 
 def scatter(s2, d):
-    e = numpy.log(s2) - digamma(d / 2) + numpy.log(d / 2)
-    excess = e.var(ddof=1) - numpy.mean(polygamma(1, d / 2))
-    if excess <= 0:
-        s0, d0 = numpy.sum(d * s2) / numpy.sum(d), numpy.inf
-        shrunk = numpy.full(len(s2), s0)
-    else:
-        half = brentq(lambda x: polygamma(1, x) - excess, 1e-3, 1e7, xtol=1e-14, rtol=1e-14)
-        d0, s0 = 2 * half, numpy.exp(e.mean() + digamma(half) - numpy.log(half))
-        shrunk = (d0 * s0 + d * s2) / (d0 + d)
+    def profile(d0):
+        cost = lambda x: -numpy.sum(stats.f.logpdf(s2 / numpy.exp(x), d, d0) - x)
+        middle = numpy.log(numpy.average(s2, weights=d))
+        found = optimize.minimize_scalar(cost, bracket=(middle - 0.5, middle + 0.5), options={"xtol": 1e-12})
+        return numpy.exp(found.x), -found.fun
+
+    peak = max(profile(2.0 / p**2)[1] - p**2 / 0.72 for p in numpy.linspace(0.05, 3.0, 60))
+    weight = lambda psi: numpy.exp(profile(2.0 / psi**2)[1] - psi**2 / 0.72 - peak)
+    low = 1e-3  # below it the F distribution is its limit
+    whole = integrate.quad(weight, low, 3.0, epsrel=1e-9, limit=200)[0] + low * weight(low)
+    square = integrate.quad(lambda p: p * p * weight(p), low, 3.0, epsrel=1e-9, limit=200)[0]
+    d0 = 2.0 * whole / square
+    s0 = profile(d0)[0]
+    shrunk = (d0 * s0 + d * s2) / (d0 + d)
     return {"group_variance": s0, "group_degrees_of_freedom": d0} | {f"shrunk_{i}": x for i, x in enumerate(shrunk)}
 
 
