@@ -33,7 +33,7 @@ int complain(const QString& sentence, int status) {
 /// Draws one screen into a file and answers the exit status.
 int draw(Session& session, MainWindow& window, const Arguments& arguments, const QString& record) {
   window.resize(arguments.size);
-  const QString screen = arguments.screen.isEmpty() ? QStringLiteral("site") : arguments.screen;
+  const QString screen = arguments.screen.isEmpty() ? QStringLiteral("today") : arguments.screen;
   if (record.isEmpty() && screen != QLatin1String("start")) {
     return complain(
         QCoreApplication::translate("Main", "The screen \"%1\" needs a record; name one, or give --sample.")

@@ -73,7 +73,8 @@ Json visitJson(const PlannedSubject& visit) {
           {"needs", visit.needs},
           {"time", text(visit.time)},
           {"reason", visit.reason.empty() ? Json(nullptr) : Json(visit.reason)},
-          {"reason_proven", visit.reasonProven}};
+          {"reason_proven", visit.reasonProven},
+          {"other_standards", visit.otherStandards}};
 }
 
 /// Each tag once, in walking order.
@@ -187,6 +188,7 @@ class PlanCommand : public Command {
     out << fmt::format("{} to {}: {} visits planned, {} not.\n", formatDate(plan.from),
                        formatDate(plan.until), plan.visits(), plan.notPlanned.size());
     printStops(out, plan);
+    printOtherStandards(out, plan);
     printLate(out, plan);
     printNotPlanned(out, plan);
     printWeeks(out, plan);
@@ -204,6 +206,22 @@ class PlanCommand : public Command {
     }
     out << '\n';
     table.print(out);
+  }
+
+  static void printOtherStandards(std::ostream& out, const SitePlan& plan) {
+    Table table({{"channel"}, {"date"}, {"needs"}, {"standards of the day"}});
+    for (const PlannedStop& stop : plan.stops) {
+      for (const PlannedSubject& visit : stop.visits) {
+        if (visit.otherStandards) {
+          table.add({channelText(visit), formatDate(stop.day), visit.needs,
+                     fmt::format("{}", fmt::join(stop.standards, ", "))});
+        }
+      }
+    }
+    if (!table.empty()) {
+      out << "\nWith other models of standards than were used last; see whether they will do:\n";
+      table.print(out);
+    }
   }
 
   static void printLate(std::ostream& out, const SitePlan& plan) {

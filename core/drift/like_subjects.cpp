@@ -117,11 +117,6 @@ void predictFrom(const Segment& last, const Whitened& seen, const Whitener& whit
   basis.ofReading = 1.0 + walked - dot(shared, shared) + missing * missing / seen.ofOnes;
 }
 
-struct Prior {
-  double variance = 0.0;
-  double degreesOfFreedom = 0.0;
-};
-
 std::vector<ScatterEstimate> scattersOf(const std::vector<DriftBasis>& subjects,
                                         const std::vector<double>& least) {
   std::vector<ScatterEstimate> scatters;
@@ -130,19 +125,11 @@ std::vector<ScatterEstimate> scattersOf(const std::vector<DriftBasis>& subjects,
   return scatters;
 }
 
-/// What those with `keep` say of the scatter of subject `i`.
-std::optional<Prior> priorOf(std::vector<ScatterEstimate> scatters, const std::vector<bool>& keep,
-                             std::size_t i) {
-  double others = 0.0;
-  for (std::size_t j = 0; j < scatters.size(); ++j) {
-    if (!keep[j])
-      scatters[j].degreesOfFreedom = 0;
-    others += j == i ? 0 : scatters[j].degreesOfFreedom;
-  }
-  const auto pooled = poolScatter(scatters);
-  if (!pooled)
-    return std::nullopt;
-  return Prior{pooled->variance, std::min(pooled->degreesOfFreedom, others)};
+/// By how much the mean of s^2 falls short of its own when values beyond the tail kSuspicious are left out.
+double leftOfMean(double d) {
+  const double most =
+      boost::math::quantile(boost::math::complement(boost::math::chi_squared(d), kSuspicious));
+  return boost::math::cdf(boost::math::chi_squared(d + 2.0), most) / (1.0 - kSuspicious);
 }
 
 double scatterTail(double ratio, int own, double prior) {
@@ -156,7 +143,6 @@ class Pooling {
   Pooling(const std::vector<DriftBasis>& subjects, const std::vector<double>& least)
       : subjects_(subjects),
         scatters_(scattersOf(subjects, least)),
-        keep_(subjects.size(), true),
         leaveOut_(subjects.size() <= kLeaveOutUpTo) {
     out_.subjects.resize(subjects.size());
   }
@@ -171,22 +157,28 @@ class Pooling {
   /// above it do not take part in saying how alike the others are, and are judged against them.
   void judgeScatter() {
     const double middle = middleVariance();
+    std::vector<ScatterEstimate> quiet = scatters_;
+    double degrees = 0.0;
     for (std::size_t i = 0; i < subjects_.size(); ++i) {
       const int own = scatters_[i].degreesOfFreedom;
       if (own <= 0 || !(middle > 0.0))
         continue;
-      out_.subjects[i].scatterPValue = scatterTail(scatters_[i].variance / middle, own, kInfinity);
-      keep_[i] = !(*out_.subjects[i].scatterPValue < kSuspicious);
+      const double tail = scatterTail(scatters_[i].variance / middle, own, kInfinity);
+      out_.subjects[i].scatterPValue = tail;
+      quiet[i].variance /= leftOfMean(own);
+      quiet[i].degreesOfFreedom = tail < kSuspicious ? 0 : own;
+      degrees += quiet[i].degreesOfFreedom;
     }
-    for (std::size_t i = 0; i < subjects_.size(); ++i) {
-      if (keep_[i])
-        continue;
-      const auto prior = priorOf(scatters_, keep_, i);
-      auto& pValue = out_.subjects[i].scatterPValue;
-      pValue = prior ? std::optional(scatterTail(scatters_[i].variance / prior->variance,
-                                                 scatters_[i].degreesOfFreedom, prior->degreesOfFreedom))
-                     : std::nullopt;
-      out_.subjects[i].scatterApart = pValue && *pValue < kApart;
+    const auto prior = poolScatter(quiet);
+    for (std::size_t i = 0; prior && i < subjects_.size(); ++i) {
+      PooledDrift& subject = out_.subjects[i];
+      subject.priorVariance = prior->variance;
+      subject.priorDegreesOfFreedom = std::min(prior->degreesOfFreedom, degrees - quiet[i].degreesOfFreedom);
+      if (subject.scatterPValue && quiet[i].degreesOfFreedom == 0) {
+        subject.scatterPValue = scatterTail(scatters_[i].variance / prior->variance,
+                                            scatters_[i].degreesOfFreedom, subject.priorDegreesOfFreedom);
+        subject.scatterApart = *subject.scatterPValue < kApart;
+      }
     }
   }
 
@@ -209,7 +201,7 @@ class Pooling {
     std::vector<ScatterEstimate> kept = scatters_;
     double degrees = 0.0;
     for (std::size_t i = 0; i < kept.size(); ++i) {
-      kept[i].degreesOfFreedom = keep_[i] ? kept[i].degreesOfFreedom : 0;
+      kept[i].degreesOfFreedom = out_.subjects[i].scatterApart ? 0 : kept[i].degreesOfFreedom;
       degrees += kept[i].degreesOfFreedom;
     }
     const auto pooled = poolScatter(kept);
@@ -220,13 +212,9 @@ class Pooling {
     for (std::size_t i = 0; i < kept.size(); ++i) {
       PooledDrift& subject = out_.subjects[i];
       const double own = scatters_[i].degreesOfFreedom;
-      subject.priorVariance = pooled->variance;
-      subject.priorDegreesOfFreedom = std::min(pooled->degreesOfFreedom, degrees - kept[i].degreesOfFreedom);
-      const double prior = subject.scatterApart ? 0.0 : subject.priorDegreesOfFreedom;
-      // All alike: the plain pooled variance already holds the subject's own.
-      const bool alike = std::isinf(pooled->degreesOfFreedom) && !subject.scatterApart;
-      const double variance =
-          alike ? pooled->variance : (prior * pooled->variance + own * scatters_[i].variance) / (prior + own);
+      const double prior =
+          subject.scatterApart ? 0.0 : std::min(pooled->degreesOfFreedom, degrees - kept[i].degreesOfFreedom);
+      const double variance = (prior * pooled->variance + own * scatters_[i].variance) / (prior + own);
       subject.band.scatter = std::sqrt(variance);
       subject.band.degreesOfFreedom = prior + own;
     }
@@ -298,7 +286,6 @@ class Pooling {
 
   const std::vector<DriftBasis>& subjects_;
   std::vector<ScatterEstimate> scatters_;
-  std::vector<bool> keep_;
   bool leaveOut_;
   LikeSubjects out_;
 };

@@ -7,6 +7,7 @@
 #include <unordered_set>
 
 #include "core/metrology/ruling.h"
+#include "core/record/certificate_faults.h"
 #include "core/record/register.h"
 
 namespace spanwright {
@@ -175,32 +176,9 @@ class Faults {
         if (certificate.number.empty() || !numbers.insert(certificate.number).second) {
           add("standard \"{}\": a certificate number is missing or stands there twice", standard.serial);
         }
-        if (certificate.validUntil < certificate.validFrom) {
-          add("standard \"{}\", certificate \"{}\": valid until before it is valid from", standard.serial,
-              certificate.number);
+        for (const std::string& fault : certificateFaults(certificate)) {
+          add("standard \"{}\", certificate \"{}\": {}", standard.serial, certificate.number, fault);
         }
-        if (!(certificate.coverageFactor >= 1.0)) {
-          add("standard \"{}\", certificate \"{}\": the coverage factor must be at least 1", standard.serial,
-              certificate.number);
-        }
-        ranges(standard, certificate);
-      }
-    }
-  }
-
-  void ranges(const Standard& standard, const StandardCertificate& certificate) {
-    for (const CertificateRange& range : certificate.ranges) {
-      const bool rising = std::is_sorted(range.points.begin(), range.points.end(),
-                                         [](const auto& a, const auto& b) { return a.nominal < b.nominal; });
-      const bool usable =
-          std::all_of(range.points.begin(), range.points.end(), [](const CertificatePoint& p) {
-            return std::isfinite(p.nominal) && std::isfinite(p.error) && std::isfinite(p.uncertainty) &&
-                   p.uncertainty > 0.0;
-          });
-      if (range.points.empty() || !rising || !usable) {
-        add("standard \"{}\", certificate \"{}\": a range needs rising points, each with an uncertainty "
-            "above zero",
-            standard.serial, certificate.number);
       }
     }
   }
@@ -265,6 +243,28 @@ class Faults {
 };
 
 }  // namespace
+
+std::vector<std::string> certificateFaults(const StandardCertificate& certificate) {
+  std::vector<std::string> faults;
+  if (certificate.validUntil < certificate.validFrom) {
+    faults.emplace_back("valid until before it is valid from");
+  }
+  if (!(certificate.coverageFactor >= 1.0)) {
+    faults.emplace_back("the coverage factor must be at least 1");
+  }
+  for (const CertificateRange& range : certificate.ranges) {
+    const bool rising = std::is_sorted(range.points.begin(), range.points.end(),
+                                       [](const auto& a, const auto& b) { return a.nominal < b.nominal; });
+    const bool usable = std::all_of(range.points.begin(), range.points.end(), [](const CertificatePoint& p) {
+      return std::isfinite(p.nominal) && std::isfinite(p.error) && std::isfinite(p.uncertainty) &&
+             p.uncertainty > 0.0;
+    });
+    if (range.points.empty() || !rising || !usable) {
+      faults.emplace_back("a range needs rising points, each with an uncertainty above zero");
+    }
+  }
+  return faults;
+}
 
 std::optional<std::string> policyFault(const IntervalPolicy& policy) {
   const int low = policy.minimumDays, high = policy.maximumDays;

@@ -159,8 +159,8 @@ class Planner {
         continue;
       }
       const PlanVisit& visit = request_.visits[v];
-      PlannedVisit planned{v, board_.date(slot->day), slot->technician, slot->standards, PlanTime::onTime,
-                           {}};
+      PlannedVisit planned{
+          v, board_.date(slot->day), slot->technician, slot->standards, slot->choice, PlanTime::onTime, {}};
       if (planned.day > visit.due) {
         planned.time = planned.day > visit.last ? PlanTime::late : PlanTime::inGrace;
         planned.reason = reasons_[v];

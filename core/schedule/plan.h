@@ -97,6 +97,7 @@ struct PlannedVisit {
   Date day;
   std::size_t technician = 0;
   std::vector<std::size_t> standards;  ///< that serve its needs, each once
+  int choice = 0;                      ///< the worst among theirs
   PlanTime time = PlanTime::onTime;
   std::optional<PlanReason> reason;  ///< why not by its due day
 };

@@ -115,20 +115,26 @@ fs::path writeAttachment(const Store& store, const Attachment& attachment, const
     throw StorageError(
         fmt::format("The folder {} cannot be made ({}); give another.", folder.string(), error.message()));
   }
+  saveAttachment(store, attachment, file);
+  return file;
+}
+
+void saveAttachment(const Store& store, const Attachment& attachment, const fs::path& file) {
   if (fs::exists(file)) {
-    throw StorageError(fmt::format(
-        "The file {} is already there; give another folder, a file is never overwritten.", file.string()));
+    throw StorageError(
+        fmt::format("The file {} is already there; give another folder or name, a file is never overwritten.",
+                    file.string()));
   }
   const std::string content = store.attachmentContent(attachment.id);
   std::ofstream out(file, std::ios::binary);
   out << content;
   out.close();
   if (!out) {
+    std::error_code error;
     fs::remove(file, error);
     throw StorageError(
         fmt::format("The file {} cannot be written; give another folder, or make room.", file.string()));
   }
-  return file;
 }
 
 }  // namespace spanwright

@@ -32,4 +32,7 @@ std::string fileNameOf(const Attachment& attachment);
 std::filesystem::path writeAttachment(const Store& store, const Attachment& attachment,
                                       const std::filesystem::path& folder);
 
+/// The same into a file of any name.
+void saveAttachment(const Store& store, const Attachment& attachment, const std::filesystem::path& file);
+
 }  // namespace spanwright

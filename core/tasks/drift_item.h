@@ -38,8 +38,10 @@ enum class FindingKind {
 std::string_view text(FindingKind kind);  ///< "step", "intermittent", "growing scatter" ...
 
 /// A quiet point, of which none of these is true, is given a finding of each kind in one case of 5000 at
-/// most: so rarely that a site of 300 points is wrongly pointed at about once in twenty reports. Measured by
+/// most: of each kind, a site of 300 points is wrongly pointed at about once in sixteen reports. Measured by
 /// tests/bench/drift_bench.
+/// Steps and intermittent contacts are looked for from four degrees of freedom on, where that was measured to
+/// hold.
 inline constexpr double kFalseAlarm = 2e-4;
 
 struct DriftFinding {

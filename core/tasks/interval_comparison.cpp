@@ -13,18 +13,27 @@ namespace {
 
 constexpr double kLeastScatter = 0.01;  // of tolerance; readings that never differ are a converter's step
 
+/// Of one reading: its own, else that of like subjects.
+std::optional<double> scatterOf(const DriftItem& item) {
+  if (item.fit && item.fit->residualSd) {
+    return item.fit->residualSd;
+  }
+  return item.group.tooSmall ? std::nullopt : std::optional(item.group.scatter);
+}
+
 /// The point in fractions of the narrower side of its tolerance; nothing when its rate or scatter is not
 /// known, or no side has a width.
 std::optional<SimulatedPoint> simulated(const DriftItem& item) {
+  const std::optional<double> scatter = scatterOf(item);
   const double width = std::min(item.limits.high > 0.0 ? item.limits.high : 0.0,
                                 item.limits.low < 0.0 ? -item.limits.low : 0.0);
-  if (!item.fit || !item.fit->residualSd || !(width > 0.0) || std::isinf(width)) {
+  if (!item.fit || !scatter || !(width > 0.0) || std::isinf(width)) {
     return std::nullopt;
   }
   const double rate = item.pooledRate.value_or(item.fit->rate);
   const double error = item.pooledRate ? item.pooledRateStandardError.value_or(0.0)
                                        : item.fit->rateStandardError.value_or(0.0);
-  return SimulatedPoint{rate / width, error / width, std::max(kLeastScatter, *item.fit->residualSd / width)};
+  return SimulatedPoint{rate / width, error / width, std::max(kLeastScatter, *scatter / width)};
 }
 
 SimulatedRule ruleOf(const IntervalPolicy& policy) {

@@ -27,7 +27,7 @@ std::string pointName(const DriftItem& item) {
 }
 
 bool hasBand(const DriftItem& item) {
-  return item.fit && item.fit->residualSd && item.limits.low <= item.limits.high;
+  return item.band && item.limits.low <= item.limits.high;
 }
 
 ForecastEvidence evidenceOf(const std::vector<DriftItem>& drift, std::string_view channel, Subject subject,
@@ -254,9 +254,9 @@ FixedInterval chosenLength(const IntervalChoice& choice, const IntervalItem& ite
                      "give days or months with a reason, or wait for more visits");
   }
   if (*item.proposal.days == item.nowDays) {
-    throw InputError(fmt::format("what is proposed for {} is what holds already ({} days)", choice.channel,
-                                 item.nowDays),
-                     "nothing needs changing");
+    throw InputError(
+        fmt::format("what is proposed for {} is what holds already ({} days)", choice.channel, item.nowDays),
+        "nothing needs changing");
   }
   return {*item.proposal.days, 0};
 }

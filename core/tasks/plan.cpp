@@ -13,6 +13,7 @@
 
 #include "core/tasks/in_force.h"
 #include "core/tasks/plan_needs.h"
+#include "core/tasks/plan_question.h"
 #include "core/tasks/plan_words.h"
 #include "core/tasks/site_calendar.h"
 #include "core/tasks/visit.h"
@@ -25,70 +26,6 @@ using boost::gregorian::days;
 
 /// Of an interval, what must be over before a visit may be made early.
 constexpr int kEarlyShare = 3;
-
-template <typename Map, typename Known>
-void refuseUnknown(const Map& map, const char* what, const Known& known, std::vector<Problem>& problems) {
-  for (const auto& [name, value] : map) {
-    if (!known(name)) {
-      problems.push_back(
-          {{}, fmt::format("there is no {} \"{}\" in the register", what, name), "correct the name"});
-    }
-  }
-}
-
-void refuseFaulty(const Register& site, const PlanQuestion& question) {
-  std::vector<Problem> problems;
-  constexpr int kMostWeeks = 520;
-  if (question.weeks < 1 || question.weeks > kMostWeeks) {
-    problems.push_back({{},
-                        fmt::format("{} weeks cannot be planned", question.weeks),
-                        fmt::format("give 1 to {}", kMostWeeks)});
-  }
-  const auto technician = [&](const std::string& login) {
-    const Person* person = site.person(login);
-    return person != nullptr &&
-           std::find(person->roles.begin(), person->roles.end(), Role::technician) != person->roles.end();
-  };
-  const auto channel = [&](const std::string& tag) { return site.channel(tag) != nullptr; };
-  refuseUnknown(question.hours, "technician", technician, problems);
-  refuseUnknown(question.peopleAway, "technician", technician, problems);
-  refuseUnknown(
-      question.standardsAway, "standard",
-      [&](const std::string& serial) { return site.standard(serial) != nullptr; }, problems);
-  refuseUnknown(question.onlyOn, "channel", channel, problems);
-  refuseUnknown(question.notOn, "channel", channel, problems);
-  if (!problems.empty()) {
-    throw InputError(std::move(problems));
-  }
-}
-
-std::vector<DaySpan> daysOf(const std::map<std::string, std::vector<DaySpan>>& map, const std::string& name) {
-  const auto at = map.find(name);
-  return at == map.end() ? std::vector<DaySpan>{} : at->second;
-}
-
-std::vector<PlanTechnician> techniciansOf(const Register& site, const PlanQuestion& question) {
-  std::vector<PlanTechnician> technicians;
-  for (const Person& person : site.people) {
-    const auto supposed = question.hours.find(person.login);
-    const double hours =
-        question.hoursFactor *
-        (supposed != question.hours.end() ? supposed->second : person.hoursPerWeek.value_or(0.0));
-    if (!(hours > 0.0) || (person.leftOn && *person.leftOn < question.from)) {
-      continue;
-    }
-    PlanTechnician technician{person.login, static_cast<int>(std::floor(60.0 * hours)), 60 * kLongestDay,
-                              daysOf(question.peopleAway, person.login)};
-    for (const DayRange& away : person.away) {
-      technician.away.push_back({away.first, away.last});
-    }
-    if (person.leftOn) {
-      technician.away.push_back({*person.leftOn + days(1), question.from + days(7 * question.weeks)});
-    }
-    technicians.push_back(std::move(technician));
-  }
-  return technicians;
-}
 
 class SitePlanner {
  public:
@@ -123,6 +60,10 @@ class SitePlanner {
       take(work, fixed);
       fixed = fixAndFollow(work);
     } while (request_->visits.size() > fixed);
+    std::stable_sort(plan_.notPlanned.begin(), plan_.notPlanned.end(),
+                     [](const PlannedSubject& x, const PlannedSubject& y) {
+                       return std::tie(x.state, x.due) < std::tie(y.state, y.due);
+                     });
     addStops();
     addWeeks();
     return std::move(plan_);
@@ -185,7 +126,7 @@ class SitePlanner {
     visit.place = cabinetOf(subject.place);
     visit.only = daysOf(question_.onlyOn, subject.channel);
     visit.never = daysOf(question_.notOn, subject.channel);
-    visit.needs = standardNeeds(sheet, usable_, lastStandards(subject));
+    visit.needs = standardNeeds(sheet, usable_, standardsUsed(sheet));
     std::vector<std::string> whats;
     for (const StandardNeed& need : visit.needs) {
       whats.push_back(need.what);
@@ -194,10 +135,27 @@ class SitePlanner {
     return std::nullopt;
   }
 
-  std::vector<std::string> lastStandards(const PlannedSubject& subject) const {
+  /// Of the last calibration of this subject under its present setup; failing that, of any channel of the
+  /// same kind.
+  std::vector<std::string> standardsUsed(const VisitSheet& sheet) const {
+    if (auto own = lastStandards(sheet.channel->tag, sheet.subject, sheet.setup->version); !own.empty()) {
+      return own;
+    }
+    for (const Channel& other : site_.channels) {
+      const SetupVersion* setup = setupInForce(other, sheet.when);
+      if (setup != nullptr && kindName(setup->setup) == kindName(sheet.setup->setup)) {
+        if (auto theirs = lastStandards(other.tag, sheet.subject, setup->version); !theirs.empty()) {
+          return theirs;
+        }
+      }
+    }
+    return {};
+  }
+
+  std::vector<std::string> lastStandards(const std::string& channel, Subject subject, int setup) const {
     CalibrationId last = 0;
-    for (const CalibrationSummary& summary : store_.calibrations(subject.channel)) {
-      if (summary.subject == subject.subject && counts(summary.state) &&
+    for (const CalibrationSummary& summary : store_.calibrations(channel)) {
+      if (summary.subject == subject && summary.setupVersion == setup && counts(summary.state) &&
           summary.performed.date() <= plan_.from) {
         last = summary.id;
       }
@@ -220,6 +178,7 @@ class SitePlanner {
       behind.planned = planned;
       behind.isPlanned = true;
       behind.subject.time = planned.time;
+      behind.subject.otherStandards = planned.choice > 0;
       if (planned.reason) {
         say(behind.subject, planned.visit, *planned.reason);
       }

@@ -40,7 +40,8 @@ struct PlannedSubject {
   std::string needs;   ///< of standards, in words: "4 to 20 mA, 0 to 10 bar"
   std::string reason;  ///< why not by its due day, or not at all; a clause; empty: it is on time
   PlanTime time = PlanTime::onTime;
-  bool reasonProven = true;  ///< false: the search for a place for it was cut short
+  bool otherStandards = false;  ///< not the models used last: a person should see whether they will do
+  bool reasonProven = true;     ///< false: the search for a place for it was cut short
 };
 /// A technician at a cabinet on one day.
 struct PlannedStop {

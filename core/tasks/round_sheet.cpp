@@ -59,7 +59,7 @@ std::string atTerminals(const VisitSheet& sheet, const TestPoint& point) {
   const auto* value = std::get_if<double>(&signal);
   constexpr int kDecimals = 3;
   return value == nullptr ? std::string()
-                          : fmt::format(" ({} {})", formatFixed(*value, kDecimals),
+                          : fmt::format(" ({}\u00A0{})", formatFixed(*value, kDecimals),
                                         displaySymbol(rtd != nullptr ? Unit::ohm : Unit::millivolt));
 }
 
@@ -67,7 +67,10 @@ RoundSheetPoint pointOf(const VisitSheet& sheet, const TestPoint& point,
                         const std::optional<Calibration>& last) {
   RoundSheetPoint line;
   line.label = point.label;
-  line.applied = withUnit(point.nominalApplied, point.appliedUnit) + atTerminals(sheet, point);
+  const bool ramp = point.role == PointRole::switchOn || point.role == PointRole::switchOff ||
+                    point.role == PointRole::alarmTrip || point.role == PointRole::alarmReset;
+  line.applied = (ramp ? "ramp past " : "") + withUnit(point.nominalApplied, point.appliedUnit) +
+                 atTerminals(sheet, point);
   const ChannelSetup* setup = sheet.subject == Subject::sensor ? nullptr : &sheet.setup->setup;
   const Evaluation found =
       expectPoint(point, *sheet.model, setup, sheet.plan->tolerance, point.nominalApplied);
@@ -108,6 +111,9 @@ std::vector<LabelledText> factsOf(const VisitSheet& sheet) {
   facts.push_back({"Tolerance", describe(plan.tolerance, sheet.model->readingSpan().unit)});
   if (plan.decisionRule.basis != GuardBasis::none) {
     facts.push_back({"Decision", ruleText(plan.decisionRule)});
+  }
+  if (sheet.subject == Subject::channel && sheet.couple()) {
+    facts.push_back({"mV in brackets", "emf of the couple, its reference junction at 0 degC"});
   }
   if (plan.settleSeconds > 0.0) {
     facts.push_back({"Settling", fmt::format("wait {} s at each point", formatShortest(plan.settleSeconds))});

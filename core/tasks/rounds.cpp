@@ -3,6 +3,12 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <utility>
+
+#include "core/record/problem.h"
+#include "core/tasks/walking_order.h"
+
 namespace spanwright {
 std::vector<StopProgress> roundProgress(const Store& store, const Round& round) {
   std::vector<StopProgress> progress;
@@ -34,6 +40,60 @@ std::int64_t makeRound(Store& store, const Reach& reach, const std::string& name
     round.stops.push_back({visit.channel, visit.subject});
   }
   return store.addRound(round);
+}
+
+std::int64_t makeRound(Store& store, const ProposedRound& proposed) {
+  const auto blank = [](const std::string& text) {
+    return text.find_first_not_of(" \t\r\n") == std::string::npos;
+  };
+  if (blank(proposed.name)) {
+    throw InputError("the round has no name", "give it one by which people know it");
+  }
+  if (proposed.stops.empty()) {
+    throw InputError("the round has no channels", "choose at least one");
+  }
+  if (!proposed.person.empty() && store.site().person(proposed.person) == nullptr) {
+    throw InputError(fmt::format("there is no person \"{}\" in the record", proposed.person),
+                     "check the login");
+  }
+  const auto ranks = channelRanks(store.site());
+  Round round;
+  for (const RoundStop& stop : proposed.stops) {
+    if (!ranks.contains(stop.channel)) {
+      throw InputError(fmt::format("there is no channel \"{}\" in the record", stop.channel),
+                       "check the tag");
+    }
+  }
+  round.name = proposed.name;
+  round.person = proposed.person;
+  round.reason = proposed.day ? fmt::format("due work, to be walked on {}", formatDate(*proposed.day))
+                              : std::string("due work");
+  round.stops = proposed.stops;
+  const auto key = [&ranks](const RoundStop& stop) {
+    return std::pair(ranks.find(stop.channel)->second, stop.subject);
+  };
+  std::sort(round.stops.begin(), round.stops.end(),
+            [&key](const RoundStop& a, const RoundStop& b) { return key(a) < key(b); });
+  const auto twice =
+      std::adjacent_find(round.stops.begin(), round.stops.end(),
+                         [&key](const RoundStop& a, const RoundStop& b) { return key(a) == key(b); });
+  if (twice != round.stops.end()) {
+    throw InputError(fmt::format("the {} of {} is in the round twice", text(twice->subject), twice->channel),
+                     "leave it out once");
+  }
+  return store.addRound(round);
+}
+
+std::optional<std::size_t> nextStop(const std::vector<StopProgress>& progress,
+                                    std::optional<std::size_t> after) {
+  const std::size_t first = after ? *after + 1 : 0;
+  for (std::size_t i = 0; i < progress.size(); ++i) {
+    const std::size_t at = (first + i) % progress.size();
+    if (progress[at].calibration == 0) {
+      return at;
+    }
+  }
+  return std::nullopt;
 }
 
 }  // namespace spanwright

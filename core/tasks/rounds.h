@@ -3,6 +3,8 @@
 // How far a round has come.
 #pragma once
 
+#include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -23,5 +25,21 @@ std::vector<StopProgress> roundProgress(const Store& store, const Round& round);
 /// Keeps the channels that need a visit, in their walking order, as a round; returns its number. InputError
 /// when none does.
 std::int64_t makeRound(Store& store, const Reach& reach, const std::string& name, const std::string& person);
+
+/// A round that a person puts together.
+struct ProposedRound {
+  std::string name;
+  std::string person;  ///< login of who walks it; empty: anybody
+  std::optional<Date> day;
+  std::vector<RoundStop> stops;  ///< in any order
+};
+/// Keeps it with its stops in walking order; returns its number. InputError when it has no name, no stops,
+/// one twice, or a channel or person that is not there.
+std::int64_t makeRound(Store& store, const ProposedRound& proposed);
+
+/// The first stop not done yet after the stop `after` (by its place in the list), then from the beginning;
+/// nothing when all are done.
+std::optional<std::size_t> nextStop(const std::vector<StopProgress>& progress,
+                                    std::optional<std::size_t> after = std::nullopt);
 
 }  // namespace spanwright

@@ -29,14 +29,26 @@ const Person& knownPerson(const Store& store, std::string_view login) {
   return *person;
 }
 
+/// Why this person does not work here, or nothing.
+std::optional<Problem> absence(const Person* person, std::string_view login, Date today) {
+  if (person == nullptr) {
+    return Problem{{}, fmt::format("there is no person \"{}\" in the record", login), "check the login"};
+  }
+  if (person->leftOn && *person->leftOn <= today) {
+    return Problem{{},
+                   fmt::format("{} left on {}", login, formatDate(*person->leftOn)),
+                   "let somebody do it who is here"};
+  }
+  return std::nullopt;
+}
+
 /// The person, who must still work here.
 const Person& presentPerson(const Store& store, std::string_view login, Date today) {
-  const Person& person = knownPerson(store, login);
-  if (person.leftOn && *person.leftOn <= today) {
-    throw InputError(fmt::format("{} left on {}", login, formatDate(*person.leftOn)),
-                     "let somebody do it who is here");
+  const Person* person = store.site().person(login);
+  if (const auto absent = absence(person, login, today)) {
+    refuse(*absent);
   }
-  return person;
+  return *person;
 }
 
 bool hasRole(const Person& person, Role role) {
@@ -112,46 +124,6 @@ void requireAdministrator(const Store& store, std::string_view login, Date today
   if (!hasRole(presentPerson(store, login, today), Role::administrator)) {
     throw InputError(fmt::format("{} is not an administrator of this site", login),
                      "ask a person with the role of an administrator");
-  }
-}
-
-const Standard& knownStandard(const Store& store, std::string_view serial) {
-  const Standard* standard = store.site().standard(serial);
-  if (standard == nullptr) {
-    throw InputError(fmt::format("there is no standard \"{}\" in the record", serial),
-                     "check the serial number");
-  }
-  return *standard;
-}
-
-void checkDecision(const Store& store, const StandardEvent& event, const Person& person, Date today) {
-  const Standard& standard = knownStandard(store, event.standard);
-  if (event.reason.find_first_not_of(" \t\r\n") == std::string::npos) {
-    throw InputError(fmt::format("\"{}\" of standard {} needs a reason", text(event.act), event.standard),
-                     "say why");
-  }
-  if (event.act != StandardAct::outOfService && !hasRole(person, Role::reviewer)) {
-    throw InputError(fmt::format("{} is not a reviewer of this site", person.login),
-                     "ask a person with the role of a reviewer");
-  }
-  const StandardUse now = standardUse(standard, event.firstDay.is_special() ? today : event.firstDay);
-  const bool isOut = now.event != nullptr && now.event->act == StandardAct::outOfService;
-  if ((event.act == StandardAct::outOfService && isOut) ||
-      (event.act == StandardAct::backInService && !isOut)) {
-    throw InputError(
-        fmt::format("standard {} is {} service already", event.standard, isOut ? "out of" : "in"),
-        "nothing needs changing");
-  }
-  const bool allows = event.act == StandardAct::useAllowed;
-  if (event.firstDay.is_special() ||
-      (allows && (event.lastDay.is_special() || event.lastDay < event.firstDay))) {
-    throw InputError(fmt::format("\"{}\" of standard {} has no proper days", text(event.act), event.standard),
-                     allows ? "give the first and the last day" : "give the day");
-  }
-  if (allows && standard.certificates.empty()) {
-    throw InputError(
-        fmt::format("standard {} has no certificate at all, so nothing vouches for it", event.standard),
-        "enter its certificate first");
   }
 }
 
@@ -245,16 +217,62 @@ void supersedeCorrected(Store& store, const Calibration& correction) {
   store.addLifeEvent(event);
 }
 
+std::optional<Problem> decisionFault(const Register& site, const StandardEvent& wanted, Date today) {
+  const auto fault = [](std::string what, std::string todo) {
+    return Problem{{}, std::move(what), std::move(todo)};
+  };
+  const Person* person = site.person(wanted.person);
+  if (auto absent = absence(person, wanted.person, today)) {
+    return absent;
+  }
+  const Standard* standard = site.standard(wanted.standard);
+  if (standard == nullptr) {
+    return fault(fmt::format("there is no standard \"{}\" in the record", wanted.standard),
+                 "check the serial number");
+  }
+  if (wanted.reason.find_first_not_of(" \t\r\n") == std::string::npos) {
+    return fault(fmt::format("\"{}\" of standard {} needs a reason", text(wanted.act), wanted.standard),
+                 "say why");
+  }
+  if (wanted.act != StandardAct::outOfService && !hasRole(*person, Role::reviewer)) {
+    return fault(fmt::format("{} is not a reviewer of this site", person->login),
+                 "ask a person with the role of a reviewer");
+  }
+  const StandardUse now = standardUse(*standard, wanted.firstDay.is_special() ? today : wanted.firstDay);
+  const bool isOut = now.event != nullptr && now.event->act == StandardAct::outOfService;
+  if ((wanted.act == StandardAct::outOfService && isOut) ||
+      (wanted.act == StandardAct::backInService && !isOut)) {
+    return fault(fmt::format("standard {} is {} service already", wanted.standard, isOut ? "out of" : "in"),
+                 "nothing needs changing");
+  }
+  const bool allows = wanted.act == StandardAct::useAllowed;
+  if (wanted.firstDay.is_special() ||
+      (allows && (wanted.lastDay.is_special() || wanted.lastDay < wanted.firstDay))) {
+    return fault(fmt::format("\"{}\" of standard {} has no proper days", text(wanted.act), wanted.standard),
+                 allows ? "give the first and the last day" : "give the day");
+  }
+  if (allows && standard->certificates.empty()) {
+    return fault(
+        fmt::format("standard {} has no certificate at all, so nothing vouches for it", wanted.standard),
+        "enter its certificate first");
+  }
+  return std::nullopt;
+}
+
 StandardEvent decideOnStandard(Store& store, StandardEvent wanted, const Signer& signer) {
   const Date today = store.clock().localNow().date();
-  const auto check = [&] { checkDecision(store, wanted, presentPerson(store, signer.person, today), today); };
+  wanted.person = signer.person;
+  const auto check = [&] {
+    if (const auto fault = decisionFault(store.site(), wanted, today)) {
+      refuse(*fault);
+    }
+  };
   check();
   makeFirstKey(store, signer);
   const Unlocked key = unlockKey(store, signer, false);
   Store::Transaction transaction(store);
   store.refresh();
   check();
-  wanted.person = signer.person;
   wanted.atUtc = wholeSeconds(store.clock().utcNow());
   wanted.key = key.key;
   wanted.signature = key.secret.sign(signedText(store.site().site.code, wanted, key.secret.publicKey()));

@@ -43,6 +43,9 @@ std::optional<std::string> passphraseFault(std::string_view passphrase);
 LifeEvent signCalibration(Store& store, CalibrationId calibration, LifeAct act, const Signer& signer,
                           std::string_view reason);
 
+/// Why `wanted.person` may not decide so about the standard today, or nothing.
+std::optional<Problem> decisionFault(const Register& site, const StandardEvent& wanted, Date today);
+
 /// Takes a standard out of service, brings it back, or allows its use without a valid certificate; a
 /// reviewer's act, but anybody with a key may take a standard out of service. InputError as above.
 StandardEvent decideOnStandard(Store& store, StandardEvent wanted, const Signer& signer);

@@ -90,10 +90,10 @@ class PointTable {
                             : QString::fromLatin1(text) + QStringLiteral(", ") + unit;
     };
     columns_ = {
-        {QStringLiteral("Point"), 0.14, false}, {QStringLiteral("Apply"), 0.18, false},
-        {withUnit("Expected"), 0.11, true},     {QStringLiteral("From"), 0.10, true},
+        {QStringLiteral("Point"), 0.12, false}, {QStringLiteral("Apply"), 0.17, false},
+        {withUnit("Expected"), 0.10, true},     {QStringLiteral("From"), 0.10, true},
         {QStringLiteral("To"), 0.10, true},     {QStringLiteral("Previous as left (error)"), 0.13, true},
-        {withUnit("As found"), 0.12, false},    {withUnit("As left"), 0.12, false}};
+        {withUnit("As found"), 0.14, false},    {withUnit("As left"), 0.14, false}};
   }
 
   static double leastHeight() { return kHead + 2.0 * kWriting; }
@@ -142,8 +142,8 @@ class PointTable {
       PathItem item;
       item.path.moveTo(x, top_);
       item.path.lineTo(x, flow_.y());
-      item.width = i + 3 >= columns_.size() ? 8.0 : 3.0;
-      item.color = i + 3 >= columns_.size() ? QColor(0, 0, 0) : QColor(150, 150, 150);
+      item.width = i + 2 >= columns_.size() ? 8.0 : 3.0;
+      item.color = i + 2 >= columns_.size() ? QColor(0, 0, 0) : QColor(150, 150, 150);
       flow_.path(std::move(item));
       x += i < columns_.size() ? columns_[i].share * flow_.width() : 0.0;
     }
@@ -200,9 +200,15 @@ void placeItemHead(PageFlow& flow, const RoundSheetItem& item) {
   const QFont fitted = fitting(140, true, tag, 0.5 * flow.width());
   flow.text(flow.left(), flow.y() + rise(big), fitted, tag);
   const double beside = flow.left() + textWidth(fitted, tag) + 120.0;
-  flow.text(beside, flow.y() + rise(big), fitting(100, false, printed(item.title), flow.right() - beside),
-            printed(item.title));
+  const QString title = printed(item.title);
+  const bool fits = textWidth(typeface(100), title) <= flow.right() - beside;
+  if (fits) {
+    flow.text(beside, flow.y() + rise(big), typeface(100), title);
+  }
   flow.skip(leading(big) + 20.0);
+  if (!fits) {
+    flow.paragraph(title, typeface(100));
+  }
   if (!item.cautions.empty()) {
     placeBox(flow, QStringLiteral("Cautions of the plan"), item.cautions, 10.0);
   }
@@ -255,12 +261,14 @@ void placeHead(PageFlow& flow, const RoundSheet& sheet) {
   if (!sheet.note.empty()) {
     pairs.emplace_back(QString(), printed(sheet.note));
   }
-  const QString blank = QStringLiteral("____________________");
-  pairs.emplace_back(QStringLiteral("Day"), sheet.day.empty() ? blank : printed(sheet.day));
-  pairs.emplace_back(QStringLiteral("Technician"),
-                     sheet.technician.empty() ? blank : printed(sheet.technician));
+  for (const auto& [label, value] :
+       {std::pair("Day", sheet.day), std::pair("Technician", sheet.technician)}) {
+    if (!value.empty()) {
+      pairs.emplace_back(QString::fromLatin1(label), printed(value));
+    }
+  }
   for (std::size_t i = 0; i < sheet.take.size(); ++i) {
-    pairs.emplace_back(i == 0 ? QStringLiteral("Take along") : QString(), printed(sheet.take[i]));
+    pairs.emplace_back(i == 0 ? QStringLiteral("Standards") : QString(), printed(sheet.take[i]));
   }
   QStringList way;
   for (const RoundSheetItem& item : sheet.items) {
@@ -271,6 +279,9 @@ void placeHead(PageFlow& flow, const RoundSheet& sheet) {
   }
   pairs.emplace_back(QStringLiteral("On the way"), way.join(QStringLiteral(", ")));
   flow.flowPairs(pairs);
+  if (sheet.day.empty()) {
+    placeBlanks(flow, {{QStringLiteral("Day"), 1.0}, {QStringLiteral("Technician"), 2.0}});
+  }
   flow.skip(80.0);
 }
 

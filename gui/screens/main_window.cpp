@@ -23,6 +23,7 @@
 #include "gui/screens/fleet_screen.h"
 #include "gui/screens/import_dialog.h"
 #include "gui/screens/intervals_screen.h"
+#include "gui/screens/journal_screen.h"
 #include "gui/screens/message_bar.h"
 #include "gui/screens/plan_screen.h"
 #include "gui/screens/review_screen.h"
@@ -64,6 +65,7 @@ MainWindow::MainWindow(Session& session, QWidget* parent)
     stack_->addWidget(screen);
   }
   makeActions();
+  addPlaces();
   makeMenus();
   makeStatus();
   connectScreens();
@@ -109,6 +111,8 @@ void MainWindow::makeActions() {
       due_->findChannel();
     } else if (currentScreen() == fleet_) {
       fleet_->findChannel();
+    } else if (currentScreen() == journal_) {
+      journal_->findWords();
     } else {
       showSite();
       site_->findChannel();
@@ -130,12 +134,16 @@ void MainWindow::makeMenus() {
   };
   fill(menuBar()->addMenu(tr("&Record")),
        {CommandId::openRecord, CommandId::newRecord, CommandId::openSample, CommandId::importHistory,
-        CommandId::checkRecord, CommandId::closeRecord, CommandId::quit});
+        CommandId::checkRecord, CommandId::makeEvidence, CommandId::changePassphrase, CommandId::closeRecord,
+        CommandId::quit});
   places_ = menuBar()->addMenu(tr("&Go"));
-  fill(places_, {CommandId::showSite, CommandId::showDue, CommandId::showReview, CommandId::showDrift,
-                 CommandId::showPlan, CommandId::showIntervals, CommandId::goBack, CommandId::findChannel});
+  fill(places_,
+       {CommandId::showToday, CommandId::showSite, CommandId::showDue, CommandId::showReview,
+        CommandId::showDrift, CommandId::showPlan, CommandId::showIntervals, CommandId::showStandards,
+        CommandId::showRounds, CommandId::showJournal, CommandId::goBack, CommandId::findChannel});
   fill(menuBar()->addMenu(tr("&Work")),
-       {CommandId::enterVisit, CommandId::signCalibration, CommandId::issueCertificate});
+       {CommandId::enterVisit, CommandId::nextStop, CommandId::signCalibration, CommandId::issueCertificate,
+        CommandId::showFiles});
   QMenu* view = menuBar()->addMenu(tr("&View"));
   fill(view, {CommandId::darkLook});
   addLanguages(view);
@@ -145,8 +153,9 @@ void MainWindow::makeMenus() {
   tools->setMovable(false);
   tools->setToolButtonStyle(Qt::ToolButtonTextOnly);
   for (const CommandId id :
-       {CommandId::goBack, CommandId::showSite, CommandId::showDue, CommandId::showReview,
-        CommandId::showDrift, CommandId::showPlan, CommandId::showIntervals, CommandId::enterVisit}) {
+       {CommandId::goBack, CommandId::showToday, CommandId::showSite, CommandId::showDue,
+        CommandId::showReview, CommandId::showDrift, CommandId::showPlan, CommandId::showIntervals,
+        CommandId::showStandards, CommandId::showRounds, CommandId::showJournal, CommandId::enterVisit}) {
     tools->addAction(action(id));
   }
 }
@@ -244,6 +253,8 @@ void MainWindow::goBack() {
     site_->refresh();
   } else if (screen == review_) {
     review_->refresh();
+  } else {
+    refreshShown();
   }
   enableActions();
 }
@@ -336,6 +347,7 @@ void MainWindow::enableActions() {
   action(CommandId::signCalibration)
       ->setEnabled(open && (currentScreen() == channel_ || currentScreen() == review_ ||
                             currentScreen() == certificate_));
+  enablePlaces();
   action(CommandId::goBack)->setEnabled(open && !past_.isEmpty());
   action(CommandId::issueCertificate)->setEnabled(open && currentScreen() == channel_);
 }
@@ -351,6 +363,7 @@ void MainWindow::setDark(bool dark) {
     fleet_->refresh();
     plan_->refresh();
     channel_->refresh();
+    refreshShown();
   }
 }
 

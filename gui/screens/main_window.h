@@ -11,8 +11,10 @@
 #include "core/record/calibration.h"
 #include "core/store/store.h"
 #include "gui/actions/commands.h"
+#include "gui/models/today_model.h"
 #include "gui/settings/language.h"
 
+class QDialog;
 class QLabel;
 class QMenu;
 class QProgressBar;
@@ -26,12 +28,16 @@ class ChannelScreen;
 class DueScreen;
 class FleetScreen;
 class IntervalsScreen;
+class JournalScreen;
 class MessageBar;
 class PlanScreen;
 class ReviewScreen;
+class RoundsScreen;
 class Session;
 class SiteScreen;
+class StandardsScreen;
 class StartScreen;
+class TodayScreen;
 class VisitScreen;
 
 /// Where a window was left, for the next one to go on there.
@@ -52,6 +58,7 @@ class MainWindow : public QMainWindow {
   /// there is no such channel.
   bool showScreen(const QString& name, const QString& channel, std::optional<Subject> subject = std::nullopt);
   void showStart();
+  void showToday();
   void showSite();
   void showDue();
   /// What waits for a signature.
@@ -62,6 +69,11 @@ class MainWindow : public QMainWindow {
   void showPlan();
   /// What the policies propose.
   void showIntervals();
+  void showStandards();
+  void showRounds();
+  void showJournal();
+  /// The visit of the next channel to do of the round chosen.
+  void goToNextStop();
   void showChannel(const QString& tag, std::optional<Subject> subject = std::nullopt);
   void showVisit(const QString& tag, std::optional<Subject> subject);
   void showCertificate(CalibrationId calibration);
@@ -81,6 +93,10 @@ class MainWindow : public QMainWindow {
   FleetScreen* fleetScreen() const { return fleet_; }
   PlanScreen* planScreen() const { return plan_; }
   IntervalsScreen* intervalsScreen() const { return intervals_; }
+  TodayScreen* todayScreen() const { return today_; }
+  StandardsScreen* standardsScreen() const { return standards_; }
+  RoundsScreen* roundsScreen() const { return rounds_; }
+  JournalScreen* journalScreen() const { return journal_; }
   QWidget* currentScreen() const;
 
   /// Puts everything typed on disk and answers where this window was; it is of no use afterwards. Nothing
@@ -96,6 +112,8 @@ class MainWindow : public QMainWindow {
   void closeEvent(QCloseEvent* event) override;
 
  private:
+  /// Makes and connects the screens of main_window_places.cpp.
+  void addPlaces();
   void makeActions();
   void makeMenus();
   void makeStatus();
@@ -106,6 +124,25 @@ class MainWindow : public QMainWindow {
   void goTo(QWidget* screen);
   void goBack();
   void enableActions();
+  /// What enableActions does for the screens of main_window_places.cpp.
+  void enablePlaces();
+  /// Reads the record again for that of these screens that is shown, if one is.
+  void refreshShown();
+  /// Shows one of them by its name on the command line; false when none has it.
+  bool showPlace(const QString& name);
+  /// Shows a dialog that deletes itself; its news goes into the bar.
+  void openDialog(QDialog* dialog);
+  void openEvidence();
+  void openPassphrase();
+  void openFiles();
+  void connectStandards();
+  void connectRounds();
+  /// Reads the record again and switches to the place.
+  template <typename Screen>
+  void goToPlace(Screen* screen);
+  void showCalibration(const QString& tag, CalibrationId calibration);
+  void takeNews(const QString& sentence);
+  void followToday(const TodayTarget& target);
   void askOpen();
   void askNew();
   void closeRecord();
@@ -139,6 +176,10 @@ class MainWindow : public QMainWindow {
   ChannelScreen* channel_;
   VisitScreen* visit_;
   CertificateScreen* certificate_;
+  TodayScreen* today_ = nullptr;
+  StandardsScreen* standards_ = nullptr;
+  RoundsScreen* rounds_ = nullptr;
+  JournalScreen* journal_ = nullptr;
   QLabel* busyText_ = nullptr;
   QProgressBar* busy_ = nullptr;
   QPushButton* cancel_ = nullptr;

@@ -22,6 +22,7 @@
 #include "gui/screens/due_screen.h"
 #include "gui/screens/fleet_screen.h"
 #include "gui/screens/intervals_screen.h"
+#include "gui/screens/journal_screen.h"
 #include "gui/screens/main_window.h"
 #include "gui/screens/message_bar.h"
 #include "gui/screens/plan_screen.h"
@@ -29,6 +30,7 @@
 #include "gui/screens/sign_dialog.h"
 #include "gui/screens/site_screen.h"
 #include "gui/screens/start_screen.h"
+#include "gui/screens/today_screen.h"
 #include "gui/screens/visit_screen.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
@@ -143,8 +145,10 @@ void MainWindow::takeRecord() {
   visit_->takeRecord();
   plan_->takeRecord();
   intervals_->takeRecord();
+  journal_->drop();  // it still looks at the record before
+  today_->takeRecord();
   past_.clear();
-  showSite();
+  showToday();
   past_.clear();
   enableActions();
   offerDrafts();
@@ -160,6 +164,7 @@ void MainWindow::closeRecord() {
 
 void MainWindow::dropRecord() {
   setWindowTitle(QStringLiteral("Spanwright"));
+  journal_->drop();
   bar_->hide();
   showStart();
 }
@@ -235,7 +240,9 @@ void MainWindow::enterVisit() {
     showVisit(fleet_->currentChannel(), fleet_->currentSubject());
     return;
   }
-  const QString chosen = currentScreen() == site_ ? site_->currentChannel() : QString();
+  const QString chosen = currentScreen() == site_    ? site_->currentChannel()
+                         : currentScreen() == today_ ? today_->currentChannel()
+                                                     : QString();
   if (!chosen.isEmpty()) {
     showVisit(chosen, std::nullopt);
     return;
@@ -285,6 +292,7 @@ void MainWindow::takeSignature(const QString& sentence) {
   review_->refresh();
   channel_->refresh();
   certificate_->refresh();
+  refreshShown();
   bar_->showNews(sentence);
 }
 
@@ -317,6 +325,9 @@ bool MainWindow::showScreen(const QString& name, const QString& channel, std::op
   }
   if (!channel.isEmpty() && session_.site().channel(toCore(channel)) == nullptr) {
     return false;
+  }
+  if (showPlace(name)) {
+    return true;
   }
   const QString tag = channel.isEmpty() ? channelWithHistory() : channel;
   if (name == QLatin1String("due")) {

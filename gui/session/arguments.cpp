@@ -63,11 +63,12 @@ QString readScreen(const QString& name, Arguments& into) {
 }  // namespace
 
 const QStringList& screenNames() {
-  static const QStringList kNames{QStringLiteral("start"),       QStringLiteral("site"),
-                                  QStringLiteral("channel"),     QStringLiteral("visit"),
-                                  QStringLiteral("certificate"), QStringLiteral("due"),
-                                  QStringLiteral("review"),      QStringLiteral("drift"),
-                                  QStringLiteral("plan"),        QStringLiteral("intervals")};
+  static const QStringList kNames{
+      QStringLiteral("start"),   QStringLiteral("today"),     QStringLiteral("site"),
+      QStringLiteral("channel"), QStringLiteral("visit"),     QStringLiteral("certificate"),
+      QStringLiteral("due"),     QStringLiteral("review"),    QStringLiteral("drift"),
+      QStringLiteral("plan"),    QStringLiteral("intervals"), QStringLiteral("standards"),
+      QStringLiteral("rounds"),  QStringLiteral("journal")};
   return kNames;
 }
 

@@ -79,6 +79,7 @@ void Session::take(std::unique_ptr<Store> store) {
   due_.clear();
   dueByChannel_.clear();
   drift_.clear();
+  dueKnown_ = false;
   driftKnown_ = false;
   lastSigner_.clear();
   emit opened();
@@ -90,6 +91,7 @@ void Session::close() {
   due_.clear();
   dueByChannel_.clear();
   drift_.clear();
+  dueKnown_ = false;
   driftKnown_ = false;
   store_.reset();
   emit closed();
@@ -115,6 +117,7 @@ void Session::refresh() {
     auto items = std::make_shared<std::vector<DueItem>>(dueList(store, day));
     return Worker::Then([this, items] {
       due_ = std::move(*items);
+      dueKnown_ = true;
       dueByChannel_.clear();
       for (const DueItem& item : due_) {
         dueByChannel_[item.channel].push_back(item);

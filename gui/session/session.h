@@ -44,6 +44,7 @@ class Session : public QObject {
   Date today() const { return now().date(); }
 
   const std::vector<DueItem>& due() const { return due_; }
+  bool dueKnown() const { return dueKnown_; }
   /// Routines of one channel.
   const std::vector<DueItem>& due(const std::string& channel) const;
   /// Drift over the whole site, one item per subject and point; empty until `driftChanged`.
@@ -81,6 +82,7 @@ class Session : public QObject {
   std::vector<DueItem> due_;
   std::map<std::string, std::vector<DueItem>, std::less<>> dueByChannel_;
   std::vector<DriftItem> drift_;
+  bool dueKnown_ = false;
   bool driftKnown_ = false;
   QString lastSigner_;
   Worker worker_;  // last: its thread ends before what it reads goes

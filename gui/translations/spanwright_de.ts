@@ -195,6 +195,70 @@
         <source>Proposed intervals with their evidence, and accepting them</source>
         <translation>Vorgeschlagene Intervalle mit ihren Belegen, und ihre Annahme</translation>
     </message>
+    <message>
+        <source>&amp;Evidence for a reviewer…</source>
+        <translation>Nach&amp;weise für Prüfer…</translation>
+    </message>
+    <message>
+        <source>A bundle of calibrations with all they rest on, to hand out</source>
+        <translation>Ein Bündel von Kalibrierungen mit allem, worauf sie beruhen, zum Aushändigen</translation>
+    </message>
+    <message>
+        <source>My &amp;passphrase…</source>
+        <translation>&amp;Meine Passphrase…</translation>
+    </message>
+    <message>
+        <source>Change the passphrase you sign with</source>
+        <translation>Die Passphrase ändern, mit der Sie unterschreiben</translation>
+    </message>
+    <message>
+        <source>&amp;Today</source>
+        <translation>&amp;Heute</translation>
+    </message>
+    <message>
+        <source>What needs doing today for the person who works</source>
+        <translation>Was heute für die arbeitende Person zu tun ist</translation>
+    </message>
+    <message>
+        <source>St&amp;andards</source>
+        <translation>&amp;Normale</translation>
+    </message>
+    <message>
+        <source>How long each standard may be used, its certificates and its chart</source>
+        <translation>Wie lange jedes Normal verwendet werden darf, seine Kalibrierscheine und seine Regelkarte</translation>
+    </message>
+    <message>
+        <source>Ro&amp;unds</source>
+        <translation>&amp;Rundgänge</translation>
+    </message>
+    <message>
+        <source>Lists of channels to walk past, with what is done of them</source>
+        <translation>Listen von Kanälen zum Abgehen, mit dem, was davon erledigt ist</translation>
+    </message>
+    <message>
+        <source>&amp;Journal</source>
+        <translation>&amp;Journal</translation>
+    </message>
+    <message>
+        <source>What was done to the record, when and by whom</source>
+        <translation>Was an der Akte gemacht wurde, wann und von wem</translation>
+    </message>
+    <message>
+        <source>Ne&amp;xt channel of the round</source>
+        <translation>Nächster Kanal des &amp;Rundgangs</translation>
+    </message>
+    <message>
+        <source>Open the entry sheet of the next channel to do</source>
+        <translation>Das Erfassungsblatt des nächsten zu erledigenden Kanals öffnen</translation>
+    </message>
+    <message>
+        <source>&amp;Files…</source>
+        <translation>&amp;Dateien…</translation>
+    </message>
+    <message>
+        <source>Files kept about the channel, calibration or standard shown</source>
+        <translation>Dateien zum gezeigten Kanal, zur Kalibrierung oder zum Normal</translation>
+    </message>
 </context>
 <context>
     <name>Main</name>
@@ -896,6 +960,54 @@
         <source>like subjects</source>
         <translation>ähnliche Gegenstände</translation>
     </message>
+    <message>
+        <source>valid</source>
+        <translation>gültig</translation>
+    </message>
+    <message>
+        <source>runs out soon</source>
+        <translation>läuft bald ab</translation>
+    </message>
+    <message>
+        <source>ran out</source>
+        <translation>abgelaufen</translation>
+    </message>
+    <message>
+        <source>no certificate</source>
+        <translation>kein Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>use allowed</source>
+        <translation>Verwendung erlaubt</translation>
+    </message>
+    <message>
+        <source>out of service</source>
+        <translation>außer Betrieb</translation>
+    </message>
+    <message>
+        <source>back in service</source>
+        <translation>wieder in Betrieb</translation>
+    </message>
+    <message>
+        <source>last day today</source>
+        <translation>heute letzter Tag</translation>
+    </message>
+    <message>
+        <source>1 day left</source>
+        <translation>noch 1 Tag</translation>
+    </message>
+    <message>
+        <source>%1 days left</source>
+        <translation>noch %1 Tage</translation>
+    </message>
+    <message>
+        <source>ran out yesterday</source>
+        <translation>gestern abgelaufen</translation>
+    </message>
+    <message>
+        <source>ran out %1 days ago</source>
+        <translation>vor %1 Tagen abgelaufen</translation>
+    </message>
 </context>
 <context>
     <name>spanwright::CalibrationsModel</name>
@@ -1256,6 +1368,105 @@
     </message>
 </context>
 <context>
+    <name>spanwright::DecideDialog</name>
+    <message>
+        <source>Take out of service</source>
+        <translation>Außer Betrieb nehmen</translation>
+    </message>
+    <message>
+        <source>Back in service</source>
+        <translation>Wieder in Betrieb nehmen</translation>
+    </message>
+    <message>
+        <source>Allow its use</source>
+        <translation>Verwendung erlauben</translation>
+    </message>
+    <message>
+        <source>No visit takes it from that day on, whatever its certificates say.</source>
+        <translation>Von diesem Tag an nimmt es kein Einsatz, was auch immer seine Kalibrierscheine sagen.</translation>
+    </message>
+    <message>
+        <source>Its certificates count again from that day on.</source>
+        <translation>Von diesem Tag an gelten seine Kalibrierscheine wieder.</translation>
+    </message>
+    <message>
+        <source>Used on these days without a valid certificate; every certificate issued for such a visit says so.</source>
+        <translation>An diesen Tagen ohne gültigen Kalibrierschein verwendet; jeder für einen solchen Einsatz ausgestellte Kalibrierschein sagt es.</translation>
+    </message>
+    <message>
+        <source>Decide about standard %1</source>
+        <translation>Über Normal %1 entscheiden</translation>
+    </message>
+    <message>
+        <source>Standard</source>
+        <translation>Normal</translation>
+    </message>
+    <message>
+        <source>State today</source>
+        <translation>Status heute</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>Certificate</source>
+        <translation>Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keiner</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>First day</source>
+        <translation>Erster Tag</translation>
+    </message>
+    <message>
+        <source>Last day</source>
+        <translation>Letzter Tag</translation>
+    </message>
+    <message>
+        <source>Reason, needed</source>
+        <translation>Grund, nötig</translation>
+    </message>
+    <message>
+        <source>Why; it is signed with it</source>
+        <translation>Warum; es wird mit unterschrieben</translation>
+    </message>
+    <message>
+        <source>&amp;From</source>
+        <translation>&amp;Von</translation>
+    </message>
+    <message>
+        <source>&amp;To</source>
+        <translation>&amp;Bis</translation>
+    </message>
+    <message>
+        <source>&amp;Reason</source>
+        <translation>&amp;Grund</translation>
+    </message>
+    <message>
+        <source>Decide</source>
+        <translation>Entscheiden</translation>
+    </message>
+    <message>
+        <source>Leave</source>
+        <translation>Verlassen</translation>
+    </message>
+    <message>
+        <source>Choose what is decided.</source>
+        <translation>Wählen, was entschieden wird.</translation>
+    </message>
+    <message>
+        <source>Standard %1 is %2 from %3: signed by %4.</source>
+        <translation>Normal %1 ist ab %3 %2: unterschrieben von %4.</translation>
+    </message>
+</context>
+<context>
     <name>spanwright::Drawing</name>
     <message>
         <source>%1, %2: error at %3</source>
@@ -1369,6 +1580,78 @@
         <source>step %1 %2</source>
         <translation>Sprung %1 %2</translation>
     </message>
+    <message>
+        <source>%1: error at %2 by its certificates</source>
+        <translation>%1: Messabweichung bei %2 nach seinen Kalibrierscheinen</translation>
+    </message>
+    <message>
+        <source>Mean</source>
+        <translation>Mittelwert</translation>
+    </message>
+    <message>
+        <source>Limits</source>
+        <translation>Grenzen</translation>
+    </message>
+    <message>
+        <source>Weighted average</source>
+        <translation>Gewichteter Mittelwert</translation>
+    </message>
+    <message>
+        <source>Beyond the limits</source>
+        <translation>Außerhalb der Grenzen</translation>
+    </message>
+    <message>
+        <source>error</source>
+        <translation>Messabweichung</translation>
+    </message>
+    <message>
+        <source>change</source>
+        <translation>Änderung</translation>
+    </message>
+    <message>
+        <source>average</source>
+        <translation>Mittelwert</translation>
+    </message>
+    <message>
+        <source>%1 beyond</source>
+        <translation>%1 außerhalb</translation>
+    </message>
+    <message>
+        <source>Issued</source>
+        <translation>Ausgestellt</translation>
+    </message>
+    <message>
+        <source>1 certificate</source>
+        <translation>1 Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>%1 certificates</source>
+        <translation>%1 Kalibrierscheine</translation>
+    </message>
+    <message>
+        <source>%1; limits need %2.</source>
+        <translation>%1; Grenzen brauchen %2.</translation>
+    </message>
+    <message>
+        <source>%1; every error is the same, so nothing tells what is usual.</source>
+        <translation>%1; jede Messabweichung ist gleich, also zeigt nichts, was üblich ist.</translation>
+    </message>
+    <message>
+        <source>%1; mean %2, limits %3 to %4 %5; %6</source>
+        <translation>%1; Mittelwert %2, Grenzen %3 bis %4 %5; %6</translation>
+    </message>
+    <message>
+        <source>nothing beyond them</source>
+        <translation>nichts außerhalb</translation>
+    </message>
+    <message>
+        <source>1 beyond</source>
+        <translation>1 außerhalb</translation>
+    </message>
+    <message>
+        <source>; provisional below %1 certificates</source>
+        <translation>; vorläufig unter %1 Kalibrierscheinen</translation>
+    </message>
 </context>
 <context>
     <name>spanwright::DueModel</name>
@@ -1449,10 +1732,308 @@
     </message>
 </context>
 <context>
+    <name>spanwright::EntryFieldsModel</name>
+    <message>
+        <source>Value</source>
+        <translation>Wert</translation>
+    </message>
+    <message>
+        <source>Before</source>
+        <translation>Vorher</translation>
+    </message>
+    <message>
+        <source>After, or as it stands</source>
+        <translation>Nachher, oder wie es steht</translation>
+    </message>
+</context>
+<context>
     <name>spanwright::ErrorBarDelegate</name>
     <message>
         <source>not judged</source>
         <translation>nicht bewertet</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::EvidenceDialog</name>
+    <message>
+        <source>Gathering the evidence</source>
+        <translation>Nachweise werden gesammelt</translation>
+    </message>
+    <message>
+        <source>One &amp;channel</source>
+        <translation>Ein &amp;Kanal</translation>
+    </message>
+    <message>
+        <source>&amp;All channels</source>
+        <translation>&amp;Alle Kanäle</translation>
+    </message>
+    <message>
+        <source>One &amp;round</source>
+        <translation>Ein &amp;Rundgang</translation>
+    </message>
+    <message>
+        <source>One &amp;zip file</source>
+        <translation>Eine &amp;Zip-Datei</translation>
+    </message>
+    <message>
+        <source>A f&amp;older</source>
+        <translation>Ein &amp;Ordner</translation>
+    </message>
+    <message>
+        <source>Performed &amp;from</source>
+        <translation>Durchgeführt &amp;von</translation>
+    </message>
+    <message>
+        <source>&amp;to</source>
+        <translation>&amp;bis</translation>
+    </message>
+    <message>
+        <source>&amp;Make</source>
+        <translation>&amp;Erstellen</translation>
+    </message>
+    <message>
+        <source>C&amp;hoose…</source>
+        <translation>A&amp;uswählen…</translation>
+    </message>
+    <message>
+        <source>Evidence for a reviewer</source>
+        <translation>Nachweise für Prüfer</translation>
+    </message>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>Round</source>
+        <translation>Rundgang</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>First day</source>
+        <translation>Erster Tag</translation>
+    </message>
+    <message>
+        <source>Last day</source>
+        <translation>Letzter Tag</translation>
+    </message>
+    <message>
+        <source>Where to</source>
+        <translation>Wohin</translation>
+    </message>
+    <message>
+        <source>A folder or zip that is not there yet</source>
+        <translation>Ein Ordner oder Zip, den es noch nicht gibt</translation>
+    </message>
+    <message>
+        <source>Result</source>
+        <translation>Ergebnis</translation>
+    </message>
+    <message>
+        <source>Progress</source>
+        <translation>Fortschritt</translation>
+    </message>
+    <message>
+        <source>Calibrations with everything they rest on, in files that can be checked without this program or the record; the bundle says itself how.</source>
+        <translation>Kalibrierungen mit allem, worauf sie beruhen, in Dateien, die sich ohne dieses Programm und ohne die Akte prüfen lassen; das Bündel sagt selbst, wie.</translation>
+    </message>
+    <message>
+        <source>&amp;Where to</source>
+        <translation>&amp;Wohin</translation>
+    </message>
+    <message>
+        <source>Close</source>
+        <translation>Schließen</translation>
+    </message>
+    <message>
+        <source>Where the bundle is to be</source>
+        <translation>Wo das Bündel liegen soll</translation>
+    </message>
+    <message>
+        <source>Say where the bundle is to be: a folder or zip that is not there yet.</source>
+        <translation>Angeben, wo das Bündel liegen soll: ein Ordner oder Zip, den es noch nicht gibt.</translation>
+    </message>
+    <message>
+        <source>Type the channel&apos;s tag.</source>
+        <translation>Das Kennzeichen des Kanals eingeben.</translation>
+    </message>
+    <message>
+        <source>%1 with %2 and %3 in %4, %5 entries of the journal in full.</source>
+        <translation>%1 mit %2 und %3 in %4, %5 Einträge des Journals vollständig.</translation>
+    </message>
+    <message>
+        <source>1 calibration</source>
+        <translation>1 Kalibrierung</translation>
+    </message>
+    <message>
+        <source>%1 calibrations</source>
+        <translation>%1 Kalibrierungen</translation>
+    </message>
+    <message>
+        <source>1 certificate</source>
+        <translation>1 Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>%1 certificates</source>
+        <translation>%1 Kalibrierscheinen</translation>
+    </message>
+    <message>
+        <source>1 file attached</source>
+        <translation>1 Anhang</translation>
+    </message>
+    <message>
+        <source>%1 files attached</source>
+        <translation>%1 Anhängen</translation>
+    </message>
+    <message>
+        <source>1 file</source>
+        <translation>1 Datei</translation>
+    </message>
+    <message>
+        <source>%1 files</source>
+        <translation>%1 Dateien</translation>
+    </message>
+    <message>
+        <source>1 more that it corrects or replaces.</source>
+        <translation>1 weitere, die sie berichtigt oder ersetzt.</translation>
+    </message>
+    <message>
+        <source>%1 more that they correct or replace.</source>
+        <translation>%1 weitere, die sie berichtigen oder ersetzen.</translation>
+    </message>
+    <message>
+        <source>1 has no certificate issued.</source>
+        <translation>Für 1 ist kein Kalibrierschein ausgestellt.</translation>
+    </message>
+    <message>
+        <source>%1 have no certificate issued.</source>
+        <translation>Für %1 ist kein Kalibrierschein ausgestellt.</translation>
+    </message>
+    <message>
+        <source>Traces found 1 gap; the summary names it.</source>
+        <translation>Die Rückverfolgung fand 1 Lücke; die Zusammenfassung nennt sie.</translation>
+    </message>
+    <message>
+        <source>Traces found %1 gaps; the summary names them.</source>
+        <translation>Die Rückverfolgung fand %1 Lücken; die Zusammenfassung nennt sie.</translation>
+    </message>
+    <message>
+        <source>
+Tell the reviewer by another way, so that every file can be trusted:
+SHA-256 of SHA256SUMS: %1
+Head of the journal: %2</source>
+        <translation>
+Dem Prüfer auf anderem Weg mitteilen, damit jeder Datei zu trauen ist:
+SHA-256 von SHA256SUMS: %1
+Kopf des Journals: %2</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::FilesDialog</name>
+    <message>
+        <source>standard %1, certificate %2</source>
+        <translation>Normal %1, Kalibrierschein %2</translation>
+    </message>
+    <message>
+        <source>calibration %1</source>
+        <translation>Kalibrierung %1</translation>
+    </message>
+    <message>
+        <source>channel %1</source>
+        <translation>Kanal %1</translation>
+    </message>
+    <message>
+        <source>Added by</source>
+        <translation>Hinzugefügt von</translation>
+    </message>
+    <message>
+        <source>Files</source>
+        <translation>Dateien</translation>
+    </message>
+    <message>
+        <source>&amp;Save as…</source>
+        <translation>&amp;Speichern unter…</translation>
+    </message>
+    <message>
+        <source>Files in the record</source>
+        <translation>Dateien in der Akte</translation>
+    </message>
+    <message>
+        <source>About what</source>
+        <translation>Wozu</translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation>Notiz</translation>
+    </message>
+    <message>
+        <source>What the next file is; may stay empty</source>
+        <translation>Was die nächste Datei ist; darf leer bleiben</translation>
+    </message>
+    <message>
+        <source>&amp;Add file…</source>
+        <translation>Datei &amp;hinzufügen…</translation>
+    </message>
+    <message>
+        <source>A&amp;bout</source>
+        <translation>&amp;Betrifft</translation>
+    </message>
+    <message>
+        <source>&amp;Note</source>
+        <translation>&amp;Notiz</translation>
+    </message>
+    <message>
+        <source>A file can be dropped here as well. It is copied into the record, and stays there as it is.</source>
+        <translation>Eine Datei kann auch hierher gezogen werden. Sie wird in die Akte kopiert und bleibt dort, wie sie ist.</translation>
+    </message>
+    <message>
+        <source>Close</source>
+        <translation>Schließen</translation>
+    </message>
+    <message>
+        <source>Files to keep in the record</source>
+        <translation>Dateien für die Akte</translation>
+    </message>
+    <message>
+        <source>Save as</source>
+        <translation>Speichern unter</translation>
+    </message>
+    <message>
+        <source>Choose a file in the list first.</source>
+        <translation>Erst eine Datei in der Liste wählen.</translation>
+    </message>
+    <message>
+        <source>Only files of this machine can be kept; save what was dropped first.</source>
+        <translation>Nur Dateien dieses Rechners lassen sich aufnehmen; das Hergezogene erst speichern.</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::FilesModel</name>
+    <message>
+        <source>File</source>
+        <translation>Datei</translation>
+    </message>
+    <message>
+        <source>Size</source>
+        <translation>Größe</translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation>Notiz</translation>
+    </message>
+    <message>
+        <source>By</source>
+        <translation>Von</translation>
+    </message>
+    <message>
+        <source>Added (UTC)</source>
+        <translation>Hinzugefügt (UTC)</translation>
+    </message>
+    <message>
+        <source>SHA-256</source>
+        <translation>SHA-256</translation>
     </message>
 </context>
 <context>
@@ -1853,6 +2434,128 @@
     </message>
 </context>
 <context>
+    <name>spanwright::JournalModel</name>
+    <message>
+        <source>the program</source>
+        <translation>das Programm</translation>
+    </message>
+    <message>
+        <source>Entry</source>
+        <translation>Eintrag</translation>
+    </message>
+    <message>
+        <source>When (UTC)</source>
+        <translation>Wann (UTC)</translation>
+    </message>
+    <message>
+        <source>Who</source>
+        <translation>Wer</translation>
+    </message>
+    <message>
+        <source>Did</source>
+        <translation>Tat</translation>
+    </message>
+    <message>
+        <source>About</source>
+        <translation>Betrifft</translation>
+    </message>
+    <message>
+        <source>Detail</source>
+        <translation>Einzelheit</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::JournalScreen</name>
+    <message>
+        <source>Narrow by person, act, thing, day (2026-11-25) or channel</source>
+        <translation>Nach Person, Handlung, Ding, Tag (2026-11-25) oder Kanal einengen</translation>
+    </message>
+    <message>
+        <source>Narrow the journal</source>
+        <translation>Journal einengen</translation>
+    </message>
+    <message>
+        <source>Head of the journal</source>
+        <translation>Kopf des Journals</translation>
+    </message>
+    <message>
+        <source>Cop&amp;y head</source>
+        <translation>K&amp;opf kopieren</translation>
+    </message>
+    <message>
+        <source>Keep it elsewhere: whoever has it can prove later that nothing before it was changed</source>
+        <translation>Anderswo aufbewahren: wer ihn hat, kann später nachweisen, dass davor nichts geändert wurde</translation>
+    </message>
+    <message>
+        <source>Journal</source>
+        <translation>Journal</translation>
+    </message>
+    <message>
+        <source>Copied</source>
+        <translation>Kopiert</translation>
+    </message>
+    <message>
+        <source>The entry</source>
+        <translation>Der Eintrag</translation>
+    </message>
+    <message>
+        <source>What the entry changed</source>
+        <translation>Was der Eintrag änderte</translation>
+    </message>
+    <message>
+        <source>&amp;Show calibration</source>
+        <translation>&amp;Kalibrierung zeigen</translation>
+    </message>
+    <message>
+        <source>Head: entry %1, %2…</source>
+        <translation>Kopf: Eintrag %1, %2…</translation>
+    </message>
+    <message>
+        <source>Looking through the journal</source>
+        <translation>Journal wird durchgesehen</translation>
+    </message>
+    <message>
+        <source>1 entry</source>
+        <translation>1 Eintrag</translation>
+    </message>
+    <message>
+        <source>%1 entries</source>
+        <translation>%1 Einträge</translation>
+    </message>
+    <message>
+        <source>%1 of %2</source>
+        <translation>%1 von %2</translation>
+    </message>
+    <message>
+        <source>No entry holds all these words.</source>
+        <translation>Kein Eintrag enthält alle diese Wörter.</translation>
+    </message>
+    <message>
+        <source>Entry %1: %2 %3</source>
+        <translation>Eintrag %1: %2 %3</translation>
+    </message>
+    <message>
+        <source>%1 UTC, by %2</source>
+        <translation>%1 UTC, von %2</translation>
+    </message>
+    <message>
+        <source>the program</source>
+        <translation>das Programm</translation>
+    </message>
+    <message>
+        <source>
+Detail: %1</source>
+        <translation>
+Einzelheit: %1</translation>
+    </message>
+    <message>
+        <source>
+Hash: %1…</source>
+        <translation>
+Hash: %1…</translation>
+    </message>
+</context>
+<context>
     <name>spanwright::MainWindow</name>
     <message>
         <source>&amp;Record</source>
@@ -1986,6 +2689,10 @@
         <source>There is no calibration here to sign.</source>
         <translation>Hier gibt es keine Kalibrierung zu unterschreiben.</translation>
     </message>
+    <message>
+        <source>No round is open with a channel to do; choose or make one under Rounds.</source>
+        <translation>Kein Rundgang ist offen, in dem ein Kanal zu tun ist; unter Rundgänge einen wählen oder anlegen.</translation>
+    </message>
 </context>
 <context>
     <name>spanwright::MessageBar</name>
@@ -2027,6 +2734,77 @@
     <message>
         <source>Why it does not fit</source>
         <translation>Warum es nicht passt</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::PassphraseDialog</name>
+    <message>
+        <source>Whose passphrase</source>
+        <translation>Wessen Passphrase</translation>
+    </message>
+    <message>
+        <source>&amp;Passphrase now</source>
+        <translation>&amp;Jetzige Passphrase</translation>
+    </message>
+    <message>
+        <source>Passphrase now</source>
+        <translation>Jetzige Passphrase</translation>
+    </message>
+    <message>
+        <source>New passphrase</source>
+        <translation>Neue Passphrase</translation>
+    </message>
+    <message>
+        <source>New passphrase once more</source>
+        <translation>Neue Passphrase noch einmal</translation>
+    </message>
+    <message>
+        <source>Change my passphrase</source>
+        <translation>Meine Passphrase ändern</translation>
+    </message>
+    <message>
+        <source>&amp;Who</source>
+        <translation>&amp;Wer</translation>
+    </message>
+    <message>
+        <source>&amp;New passphrase</source>
+        <translation>&amp;Neue Passphrase</translation>
+    </message>
+    <message>
+        <source>&amp;Once more</source>
+        <translation>Noch &amp;einmal</translation>
+    </message>
+    <message>
+        <source>Change</source>
+        <translation>Änderung</translation>
+    </message>
+    <message>
+        <source>Leave</source>
+        <translation>Verlassen</translation>
+    </message>
+    <message>
+        <source>%1 has no key yet; this makes one. </source>
+        <translation>%1 hat noch keinen Schlüssel; so entsteht einer. </translation>
+    </message>
+    <message>
+        <source>At least %1 characters. Nobody can read it back; whoever forgets it asks an administrator for a new one. What was signed before stays valid.</source>
+        <translation>Mindestens %1 Zeichen. Niemand kann sie auslesen; wer sie vergisst, bittet einen Verwalter um eine neue. Was vorher unterschrieben wurde, bleibt gültig.</translation>
+    </message>
+    <message>
+        <source>Type the passphrase of %1 as it is now.</source>
+        <translation>Die jetzige Passphrase von %1 eingeben.</translation>
+    </message>
+    <message>
+        <source>The two new passphrases differ; type the same one twice.</source>
+        <translation>Die beiden neuen Passphrasen unterscheiden sich; zweimal dieselbe eingeben.</translation>
+    </message>
+    <message>
+        <source>%1 has a passphrase and can sign.</source>
+        <translation>%1 hat eine Passphrase und kann unterschreiben.</translation>
+    </message>
+    <message>
+        <source>The passphrase of %1 is changed.</source>
+        <translation>Die Passphrase von %1 ist geändert.</translation>
     </message>
 </context>
 <context>
@@ -2288,6 +3066,40 @@
     </message>
 </context>
 <context>
+    <name>spanwright::PointTable</name>
+    <message>
+        <source>Points of the certificate</source>
+        <translation>Punkte des Kalibrierscheins</translation>
+    </message>
+    <message>
+        <source>Unit</source>
+        <translation>Einheit</translation>
+    </message>
+    <message>
+        <source>Resolution</source>
+        <translation>Auflösung</translation>
+    </message>
+    <message>
+        <source>Nominal</source>
+        <translation>Nennwert</translation>
+    </message>
+    <message>
+        <source>Error</source>
+        <translation>Messabweichung</translation>
+    </message>
+    <message>
+        <source>Uncertainty</source>
+        <translation>Messunsicherheit</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::RefusalLine</name>
+    <message>
+        <source>Message</source>
+        <translation>Meldung</translation>
+    </message>
+</context>
+<context>
     <name>spanwright::ReviewModel</name>
     <message>
         <source>review</source>
@@ -2369,6 +3181,219 @@ Eine Kalibrierung kommt hierher, sobald ihr Techniker sie als durchgeführt unte
     <message>
         <source>%1 to review, %2 to approve, %3 sent back; oldest first</source>
         <translation>%1 zu prüfen, %2 freizugeben, %3 zurückgegeben; die älteste zuerst</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::RoundDialog</name>
+    <message>
+        <source>Who walks it</source>
+        <translation>Wer ihn geht</translation>
+    </message>
+    <message>
+        <source>Due items</source>
+        <translation>Fälliges</translation>
+    </message>
+    <message>
+        <source>New round</source>
+        <translation>Neuer Rundgang</translation>
+    </message>
+    <message>
+        <source>Name</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <source>Round of %1</source>
+        <translation>Rundgang vom %1</translation>
+    </message>
+    <message>
+        <source>Day</source>
+        <translation>Tag</translation>
+    </message>
+    <message>
+        <source>anybody</source>
+        <translation>alle</translation>
+    </message>
+    <message>
+        <source>Narrow by channel, place or reason</source>
+        <translation>Nach Kanal, Ort oder Grund einengen</translation>
+    </message>
+    <message>
+        <source>Narrow by words</source>
+        <translation>Nach Wörtern einengen</translation>
+    </message>
+    <message>
+        <source>How soon</source>
+        <translation>Wie bald</translation>
+    </message>
+    <message>
+        <source>Due now</source>
+        <translation>Jetzt fällig</translation>
+    </message>
+    <message>
+        <source>Within %1 days</source>
+        <translation>Binnen %1 Tagen</translation>
+    </message>
+    <message>
+        <source>&amp;Name</source>
+        <translation>&amp;Name</translation>
+    </message>
+    <message>
+        <source>&amp;Day</source>
+        <translation>&amp;Tag</translation>
+    </message>
+    <message>
+        <source>&amp;For</source>
+        <translation>&amp;Für</translation>
+    </message>
+    <message>
+        <source>&amp;Tick all shown</source>
+        <translation>Alle &amp;gezeigten anhaken</translation>
+    </message>
+    <message>
+        <source>Make the round</source>
+        <translation>Rundgang anlegen</translation>
+    </message>
+    <message>
+        <source>Leave</source>
+        <translation>Verlassen</translation>
+    </message>
+    <message>
+        <source>%1 ticked, %2 shown</source>
+        <translation>%1 angehakt, %2 gezeigt</translation>
+    </message>
+    <message>
+        <source>The round &quot;%1&quot; has %2.</source>
+        <translation>Der Rundgang „%1“ hat %2.</translation>
+    </message>
+    <message>
+        <source>1 stop</source>
+        <translation>1 Halt</translation>
+    </message>
+    <message>
+        <source>%1 stops</source>
+        <translation>%1 Halte</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::RoundsModel</name>
+    <message>
+        <source>No.</source>
+        <translation>Nr.</translation>
+    </message>
+    <message>
+        <source>Round</source>
+        <translation>Rundgang</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Status</translation>
+    </message>
+    <message>
+        <source>closed</source>
+        <translation>geschlossen</translation>
+    </message>
+    <message>
+        <source>open</source>
+        <translation>offen</translation>
+    </message>
+    <message>
+        <source>Done</source>
+        <translation>Maßnahme</translation>
+    </message>
+    <message>
+        <source>%1 of %2</source>
+        <translation>%1 von %2</translation>
+    </message>
+    <message>
+        <source>For</source>
+        <translation>Für</translation>
+    </message>
+    <message>
+        <source>anybody</source>
+        <translation>alle</translation>
+    </message>
+    <message>
+        <source>Made</source>
+        <translation>Angelegt</translation>
+    </message>
+    <message>
+        <source>%1 UTC</source>
+        <translation>%1 UTC</translation>
+    </message>
+    <message>
+        <source>Why</source>
+        <translation>Warum</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::RoundsScreen</name>
+    <message>
+        <source>Ne&amp;w round…</source>
+        <translation>Neuer Run&amp;dgang…</translation>
+    </message>
+    <message>
+        <source>&amp;Close round</source>
+        <translation>Rundgang &amp;schließen</translation>
+    </message>
+    <message>
+        <source>What is recorded later counts for it no more</source>
+        <translation>Was später erfasst wird, zählt nicht mehr dafür</translation>
+    </message>
+    <message>
+        <source>Rounds</source>
+        <translation>Rundgänge</translation>
+    </message>
+    <message>
+        <source>There is no round yet. A round is a list of channels in the order one walks past them; make one from what is due.</source>
+        <translation>Es gibt noch keinen Rundgang. Ein Rundgang ist eine Liste von Kanälen in der Reihenfolge, in der man an ihnen vorbeikommt; einen aus dem Fälligen anlegen.</translation>
+    </message>
+    <message>
+        <source>Enter &amp;visit</source>
+        <translation>&amp;Einsatz erfassen</translation>
+    </message>
+    <message>
+        <source>Stops of the round</source>
+        <translation>Halte des Rundgangs</translation>
+    </message>
+    <message>
+        <source>%1, %2 open</source>
+        <translation>%1, %2 offen</translation>
+    </message>
+    <message>
+        <source>1 round</source>
+        <translation>1 Rundgang</translation>
+    </message>
+    <message>
+        <source>%1 rounds</source>
+        <translation>%1 Rundgänge</translation>
+    </message>
+    <message>
+        <source>%1: %2 of %3 done</source>
+        <translation>%1: %2 von %3 erledigt</translation>
+    </message>
+    <message>
+        <source>Close the round</source>
+        <translation>Rundgang schließen</translation>
+    </message>
+    <message>
+        <source>1 stop of &quot;%2&quot; is not done; a closed round stays as it is.</source>
+        <translation>1 Halt von „%2“ ist nicht erledigt; ein geschlossener Rundgang bleibt, wie er ist.</translation>
+    </message>
+    <message>
+        <source>%1 stops of &quot;%2&quot; are not done; a closed round stays as it is.</source>
+        <translation>%1 Halte von „%2“ sind nicht erledigt; ein geschlossener Rundgang bleibt, wie er ist.</translation>
+    </message>
+    <message>
+        <source>Close it</source>
+        <translation>Schließen</translation>
+    </message>
+    <message>
+        <source>Keep it open</source>
+        <translation>Offen lassen</translation>
+    </message>
+    <message>
+        <source>The round &quot;%1&quot; is closed.</source>
+        <translation>Der Rundgang „%1“ ist geschlossen.</translation>
     </message>
 </context>
 <context>
@@ -2670,6 +3695,57 @@ Toleranz</translation>
     </message>
 </context>
 <context>
+    <name>spanwright::SignerFields</name>
+    <message>
+        <source>%1, %2 (%3)</source>
+        <translation>%1, %2 (%3)</translation>
+    </message>
+    <message>
+        <source>Who signs</source>
+        <translation>Wer unterschreibt</translation>
+    </message>
+    <message>
+        <source>Passphrase</source>
+        <translation>Passphrase</translation>
+    </message>
+    <message>
+        <source>Passphrase once more</source>
+        <translation>Passphrase noch einmal</translation>
+    </message>
+    <message>
+        <source>&amp;Once more</source>
+        <translation>&amp;Noch einmal</translation>
+    </message>
+    <message>
+        <source>&amp;Who signs</source>
+        <translation>&amp;Wer unterschreibt</translation>
+    </message>
+    <message>
+        <source>&amp;Passphrase</source>
+        <translation>&amp;Passphrase</translation>
+    </message>
+    <message>
+        <source>First signature</source>
+        <translation>Erste Unterschrift</translation>
+    </message>
+    <message>
+        <source>%1 has no key yet. Signing makes one under the passphrase typed here, at least %2 characters; nobody can read it back, and it is asked for at each signature.</source>
+        <translation>%1 hat noch keinen Schlüssel. Beim Unterschreiben entsteht einer unter der hier eingegebenen Passphrase, mindestens %2 Zeichen; niemand kann sie auslesen, und sie wird bei jeder Unterschrift verlangt.</translation>
+    </message>
+    <message>
+        <source>Choose who signs.</source>
+        <translation>Wählen, wer unterschreibt.</translation>
+    </message>
+    <message>
+        <source>Type the passphrase of %1.</source>
+        <translation>Die Passphrase von %1 eingeben.</translation>
+    </message>
+    <message>
+        <source>The two passphrases differ; type the same one twice.</source>
+        <translation>Die beiden Passphrasen unterscheiden sich; zweimal dieselbe eingeben.</translation>
+    </message>
+</context>
+<context>
     <name>spanwright::SiteScreen</name>
     <message>
         <source>Narrow by tag, place, title or state</source>
@@ -2752,6 +3828,265 @@ Toleranz</translation>
     </message>
 </context>
 <context>
+    <name>spanwright::StandardCertificateDialog</name>
+    <message>
+        <source>Entered by</source>
+        <translation>Erfasst von</translation>
+    </message>
+    <message>
+        <source>New certificate of standard %1</source>
+        <translation>Neuer Kalibrierschein des Normals %1</translation>
+    </message>
+    <message>
+        <source>&amp;Number</source>
+        <translation>N&amp;ummer</translation>
+    </message>
+    <message>
+        <source>I&amp;ssuer</source>
+        <translation>Au&amp;ssteller</translation>
+    </message>
+    <message>
+        <source>&amp;Traceability</source>
+        <translation>&amp;Rückführung</translation>
+    </message>
+    <message>
+        <source>&amp;Coverage factor k</source>
+        <translation>Erweiterungsfaktor &amp;k</translation>
+    </message>
+    <message>
+        <source>Iss&amp;ued</source>
+        <translation>Ausgeste&amp;llt</translation>
+    </message>
+    <message>
+        <source>Valid &amp;from</source>
+        <translation>Gültig &amp;von</translation>
+    </message>
+    <message>
+        <source>Valid unti&amp;l</source>
+        <translation>Gültig &amp;bis</translation>
+    </message>
+    <message>
+        <source>&amp;Entered by</source>
+        <translation>Erfasst v&amp;on</translation>
+    </message>
+    <message>
+        <source>For instance: to the SI through ...</source>
+        <translation>Zum Beispiel: auf das SI über ...</translation>
+    </message>
+    <message>
+        <source>Points: type them, or copy the certificate&apos;s table and press Ctrl+V. An empty unit or resolution is that of the line above. Errors are indication minus true value; uncertainties are expanded with k.</source>
+        <translation>Punkte: eingeben, oder die Tabelle des Kalibrierscheins kopieren und Strg+V drücken. Leere Einheit oder Auflösung ist die der Zeile darüber. Messabweichungen sind Anzeige minus wahrer Wert; Messunsicherheiten sind mit k erweitert.</translation>
+    </message>
+    <message>
+        <source>Add certificate</source>
+        <translation>Kalibrierschein hinzufügen</translation>
+    </message>
+    <message>
+        <source>Leave</source>
+        <translation>Verlassen</translation>
+    </message>
+    <message>
+        <source>Line %1: %2</source>
+        <translation>Zeile %1: %2</translation>
+    </message>
+    <message>
+        <source>1 more is wrong.</source>
+        <translation>1 weitere stimmt nicht.</translation>
+    </message>
+    <message>
+        <source>%1 more are wrong.</source>
+        <translation>%1 weitere stimmen nicht.</translation>
+    </message>
+    <message>
+        <source>Certificate %1 of standard %2 is in the record.</source>
+        <translation>Kalibrierschein %1 des Normals %2 ist in der Akte.</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::StandardCertificatesModel</name>
+    <message>
+        <source>%1 to %2 %3 (%4)</source>
+        <translation>%1 bis %2 %3 (%4)</translation>
+    </message>
+    <message>
+        <source>1 point</source>
+        <translation>1 Punkt</translation>
+    </message>
+    <message>
+        <source>%1 points</source>
+        <translation>%1 Punkte</translation>
+    </message>
+    <message>
+        <source>Number</source>
+        <translation>Nummer</translation>
+    </message>
+    <message>
+        <source>Valid from</source>
+        <translation>Gültig ab</translation>
+    </message>
+    <message>
+        <source>Until</source>
+        <translation>Bis</translation>
+    </message>
+    <message>
+        <source>Issued</source>
+        <translation>Ausgestellt</translation>
+    </message>
+    <message>
+        <source>k</source>
+        <translation>k</translation>
+    </message>
+    <message>
+        <source>Ranges</source>
+        <translation>Bereiche</translation>
+    </message>
+    <message>
+        <source>By</source>
+        <translation>Von</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::StandardEventsModel</name>
+    <message>
+        <source>Decided</source>
+        <translation>Entschieden</translation>
+    </message>
+    <message>
+        <source>From</source>
+        <translation>Von</translation>
+    </message>
+    <message>
+        <source>To</source>
+        <translation>Bis</translation>
+    </message>
+    <message>
+        <source>By</source>
+        <translation>Von</translation>
+    </message>
+    <message>
+        <source>Signed</source>
+        <translation>Unterschrieben</translation>
+    </message>
+    <message>
+        <source>%1 UTC</source>
+        <translation>%1 UTC</translation>
+    </message>
+    <message>
+        <source>Reason</source>
+        <translation>Grund</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::StandardsModel</name>
+    <message>
+        <source>Standard</source>
+        <translation>Normal</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Status</translation>
+    </message>
+    <message>
+        <source>Certificate runs</source>
+        <translation>Kalibrierschein läuft</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Was</translation>
+    </message>
+    <message>
+        <source>Last day</source>
+        <translation>Letzter Tag</translation>
+    </message>
+    <message>
+        <source>Certificate</source>
+        <translation>Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>Where</source>
+        <translation>Wo</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::StandardsScreen</name>
+    <message>
+        <source>&amp;Decide…</source>
+        <translation>Ent&amp;scheiden…</translation>
+    </message>
+    <message>
+        <source>&amp;Add certificate…</source>
+        <translation>Kalibrierschein hin&amp;zufügen…</translation>
+    </message>
+    <message>
+        <source>Fi&amp;les…</source>
+        <translation>&amp;Dateien…</translation>
+    </message>
+    <message>
+        <source>Take it out of service, bring it back, or allow its use; signed</source>
+        <translation>Außer Betrieb nehmen, zurückholen oder die Verwendung erlauben; unterschrieben</translation>
+    </message>
+    <message>
+        <source>Files kept with the certificate chosen</source>
+        <translation>Dateien zum gewählten Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>Standards</source>
+        <translation>Normale</translation>
+    </message>
+    <message>
+        <source>Certificates of the standard</source>
+        <translation>Kalibrierscheine des Normals</translation>
+    </message>
+    <message>
+        <source>Decisions about the standard</source>
+        <translation>Entscheidungen über das Normal</translation>
+    </message>
+    <message>
+        <source>Nothing was decided about it.</source>
+        <translation>Darüber wurde nichts entschieden.</translation>
+    </message>
+    <message>
+        <source>Value of the chart</source>
+        <translation>Wert der Regelkarte</translation>
+    </message>
+    <message>
+        <source>Control chart a&amp;t</source>
+        <translation>Regelkar&amp;te bei</translation>
+    </message>
+    <message>
+        <source>Certificates</source>
+        <translation>Kalibrierscheine</translation>
+    </message>
+    <message>
+        <source>What was decided</source>
+        <translation>Was entschieden wurde</translation>
+    </message>
+    <message>
+        <source>%1; %2 not to be used today</source>
+        <translation>%1; %2 heute nicht zu verwenden</translation>
+    </message>
+    <message>
+        <source>1 standard</source>
+        <translation>1 Normal</translation>
+    </message>
+    <message>
+        <source>%1 standards</source>
+        <translation>%1 Normale</translation>
+    </message>
+    <message>
+        <source>The register has no standards.</source>
+        <translation>Das Verzeichnis hat keine Normale.</translation>
+    </message>
+    <message>
+        <source>%1, beyond</source>
+        <translation>%1, außerhalb</translation>
+    </message>
+    <message>
+        <source>There is no certificate to draw yet.</source>
+        <translation>Es gibt noch keinen Kalibrierschein zu zeichnen.</translation>
+    </message>
+</context>
+<context>
     <name>spanwright::StartScreen</name>
     <message>
         <source>What would you like to do?</source>
@@ -2798,6 +4133,167 @@ Toleranz</translation>
 %2</source>
         <translation>%1 (nicht mehr vorhanden)
 %2</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::StopsModel</name>
+    <message>
+        <source>Stop</source>
+        <translation>Halt</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Status</translation>
+    </message>
+    <message>
+        <source>done</source>
+        <translation>erledigt</translation>
+    </message>
+    <message>
+        <source>to do</source>
+        <translation>zu tun</translation>
+    </message>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>Subject</source>
+        <translation>Gegenstand</translation>
+    </message>
+    <message>
+        <source>Place</source>
+        <translation>Ort</translation>
+    </message>
+    <message>
+        <source>Title</source>
+        <translation>Titel</translation>
+    </message>
+    <message>
+        <source>Calibration</source>
+        <translation>Kalibrierung</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::TodayModel</name>
+    <message>
+        <source>Drafts to finish</source>
+        <translation>Entwürfe fertigzustellen</translation>
+    </message>
+    <message>
+        <source>begun %1</source>
+        <translation>begonnen %1</translation>
+    </message>
+    <message>
+        <source>1 value typed</source>
+        <translation>1 Wert eingegeben</translation>
+    </message>
+    <message>
+        <source>%1 values typed</source>
+        <translation>%1 Werte eingegeben</translation>
+    </message>
+    <message>
+        <source>Sent back</source>
+        <translation>Zurückgegeben</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>performed %1</source>
+        <translation>durchgeführt %1</translation>
+    </message>
+    <message>
+        <source>by %1; as found %2, as left %3</source>
+        <translation>von %1; wie vorgefunden %2, wie hinterlassen %3</translation>
+    </message>
+    <message>
+        <source>To review</source>
+        <translation>Zu prüfen</translation>
+    </message>
+    <message>
+        <source>To approve</source>
+        <translation>Freizugeben</translation>
+    </message>
+    <message>
+        <source>due %1</source>
+        <translation>fällig %1</translation>
+    </message>
+    <message>
+        <source>due now</source>
+        <translation>jetzt fällig</translation>
+    </message>
+    <message>
+        <source>1 more</source>
+        <translation>1 weitere</translation>
+    </message>
+    <message>
+        <source>%1 more</source>
+        <translation>%1 weitere</translation>
+    </message>
+    <message>
+        <source>in the due list</source>
+        <translation>in den Fälligkeiten</translation>
+    </message>
+    <message>
+        <source>Standards running out or out of use</source>
+        <translation>Normale, die ablaufen oder nicht verwendbar sind</translation>
+    </message>
+    <message>
+        <source>%1: being worked out</source>
+        <translation>%1: wird ermittelt</translation>
+    </message>
+    <message>
+        <source>%1: none</source>
+        <translation>%1: nichts</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Was</translation>
+    </message>
+    <message>
+        <source>Where</source>
+        <translation>Wo</translation>
+    </message>
+    <message>
+        <source>When</source>
+        <translation>Wann</translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation>Notiz</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::TodayScreen</name>
+    <message>
+        <source>Who works</source>
+        <translation>Wer arbeitet</translation>
+    </message>
+    <message>
+        <source>Who you are: what concerns you is told here, and a visit begins with your name</source>
+        <translation>Wer Sie sind: was Sie betrifft, steht hier, und ein Einsatz beginnt mit Ihrem Namen</translation>
+    </message>
+    <message>
+        <source>F&amp;or</source>
+        <translation>F&amp;ür</translation>
+    </message>
+    <message>
+        <source>What needs doing today</source>
+        <translation>Was heute zu tun ist</translation>
+    </message>
+    <message>
+        <source>everybody</source>
+        <translation>alle</translation>
+    </message>
+    <message>
+        <source>%1 (%2)</source>
+        <translation>%1 (%2)</translation>
+    </message>
+    <message>
+        <source>What needs doing on %1</source>
+        <translation>Was am %1 zu tun ist</translation>
     </message>
 </context>
 <context>

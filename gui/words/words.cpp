@@ -263,6 +263,10 @@ QString shownValue(double value, double step, int extra) {
                                                                : text;
 }
 
+QString shownShort(double value) {
+  return plainLocale().toString(value, 'g', QLocale::FloatingPointShortest);
+}
+
 QString shownError(double value, double step) {
   const QString text = shownValue(value, step, step > 0.0 ? 1 : 0);
   const bool zero = std::none_of(text.begin(), text.end(), [](QChar c) { return c.isDigit() && c != u'0'; });

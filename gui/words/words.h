@@ -46,7 +46,9 @@ QString kindWord(const ChannelSetup& setup);
 /// A reading-like value with as many decimals as `step` needs (`extra` more of them); five significant digits
 /// when the step is not known. "∞" for an open limit.
 QString shownValue(double value, double step, int extra = 0);
-/// The same with its sign always written, for errors.
+/// "20", "0.25": as many digits as it takes.
+QString shownShort(double value);
+/// A reading-like value with its sign always written, for errors.
 QString shownError(double value, double step);
 QString shownUnit(Unit unit);  ///< "°C"; empty for none
 /// "Expected [°C]", or the heading alone without a unit.

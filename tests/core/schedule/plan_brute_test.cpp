@@ -79,7 +79,7 @@ class Brute {
     const PlanTime time = day <= visit.due    ? PlanTime::onTime
                           : day <= visit.last ? PlanTime::inGrace
                                               : PlanTime::late;
-    plan_.planned.push_back({v, day, t, chosen, time, {}});
+    plan_.planned.push_back({v, day, t, chosen, 0, time, {}});
     if (time != PlanTime::onTime) {
       plan_.planned.back().reason = PlanReason{};
     }

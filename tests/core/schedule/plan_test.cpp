@@ -216,6 +216,8 @@ TEST(Plan, ALaterChoiceOfStandardIsTakenOnlyToBeLessLate) {
   EXPECT_EQ(plan.planned[0].standards, std::vector<std::size_t>{0});
   EXPECT_EQ(dayOf(plan, 1), day("2026-12-10"));
   EXPECT_EQ(plan.planned[1].standards, std::vector<std::size_t>{1});
+  EXPECT_EQ(plan.planned[0].choice, 0);
+  EXPECT_EQ(plan.planned[1].choice, 1);
 }
 
 TEST(Plan, WhyAVisitCannotBeMade) {

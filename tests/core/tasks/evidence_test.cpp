@@ -65,7 +65,8 @@ TEST_F(Evidence, HasWhatBelongsToItAndNothingElse) {
   for (const char* name :
        {"README.txt", "summary.html", "bundle.json", "journal.jsonl", "SHA256SUMS", "record/site.json",
         "record/calibration-1.json", "record/calibration-4.json", "record/standard-certificate-1-1.json",
-        "attachments/1-terminal.txt", "standards/2-C-11873.pdf", "attachments/3-.._loop_drawing_.txt"}) {
+        "record/accepted-interval-1.json", "attachments/1-terminal.txt", "standards/2-C-11873.pdf",
+        "attachments/3-.._loop_drawing_.txt"}) {
     EXPECT_TRUE(files.contains(name)) << name;
   }
   EXPECT_EQ(files.at("standards/2-C-11873.pdf"), std::string("%PDF invented \0 and raw \xff", 24));

@@ -178,6 +178,28 @@ TEST_F(Issuing, DueDateOnlyWhenAgreedAndThenAWorkingDay) {
                                                Field(&LabelledText::value, HasSubstr("2027-11-19")))));
 }
 
+// Accepted from a day before the visit, once before it was certified and once after.
+TEST_F(Issuing, TheDueDateIsThatOfTheIntervalAcceptedBeforeTheIssue) {
+  made_.site.site.dueDateAgreed = true;
+  const CalibrationId id = stored();
+  AcceptedInterval accepted;
+  accepted.months = 6;
+  accepted.fromDay = *parseDate("2026-11-01");
+  accepted.policy = "yearly";
+  accepted.person = made_.calibration.person;
+  accepted.atUtc = clock_.now;
+  accepted.reason = "tried";
+  store().acceptInterval("TT-101", accepted);
+  const auto dueOn = [](const char* day) {
+    return Contains(
+        AllOf(Field(&LabelledText::label, "Due again"), Field(&LabelledText::value, HasSubstr(day))));
+  };
+  EXPECT_THAT(issueCertificate(store(), id).work, dueOn("2027-05-20"));
+  accepted.months = 3;
+  store().acceptInterval("TT-101", accepted);
+  EXPECT_THAT(certificateAsIssued(store(), *store().issuedCertificate(id)).work, dueOn("2027-05-20"));
+}
+
 TEST_F(Issuing, NoDueDateAfterAFailure) {
   made_.site.site.dueDateAgreed = true;
   for (Reading& reading : made_.calibration.asLeft) {

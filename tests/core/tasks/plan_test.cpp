@@ -64,6 +64,18 @@ TEST_F(PlanTest, ADueVisitIsPlannedWithItsStandard) {
   EXPECT_TRUE(plan("2026-11-02", 2).stops.empty()) << "not due yet by the end of two weeks";
 }
 
+// ISO 8601: a week belongs to the year of its Thursday.
+TEST_F(PlanTest, TheFirstDayOfAYearMayLieInTheLastWeekOfTheOneBefore) {
+  open(site());
+  add({"TT-1", "2026-01-01T09:30", always(0.1)});
+  const SitePlan made = plan("2026-12-28", 1);
+  EXPECT_EQ(formatDate(made.stops.front().day), "2027-01-01");
+  EXPECT_EQ(made.stops.front().week, "2026-W53");
+  ASSERT_EQ(made.weeks.size(), 1U);
+  EXPECT_EQ(made.weeks.front().planned, 30);
+  EXPECT_EQ(made.weeks.front().hours, 600);
+}
+
 TEST_F(PlanTest, AVisitFollowsAnotherWhenItsIntervalEndsWithinThePlan) {
   open(site({{Subject::channel, "AI", "short"}}));  // 90 days
   add({"TT-1", "2026-08-10T09:30", always(0.1)});   // due 2026-11-06, a Friday: the 8th is a Sunday

@@ -229,6 +229,7 @@ TEST_F(Care, EnterAndDownInTheFindBoxReachTheList) {
 TEST_F(Care, PlacesCountWhatIsShown) {
   makeRecord();
   openWindow();
+  window_->showSite();
   const auto* shown = named<QTreeView>("Places and channels")->model();
   const auto hall = [&](int column) { return shown->index(0, column).data().toString().toStdString(); };
   EXPECT_EQ(hall(SiteTreeModel::kTitle), "3 channels");

@@ -18,6 +18,7 @@
 #include "gui/screens/due_screen.h"
 #include "gui/screens/message_bar.h"
 #include "gui/screens/site_screen.h"
+#include "gui/screens/today_screen.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
 #include "tests/gui/fixture.h"
@@ -27,10 +28,10 @@ namespace {
 
 class Window : public GuiTest {};
 
-TEST_F(Window, OpensOnTheSiteAndRemembersTheRecord) {
+TEST_F(Window, OpensOnWhatNeedsDoingTodayAndRemembersTheRecord) {
   makeRecord();
   openWindow();
-  EXPECT_EQ(window_->currentScreen(), window_->siteScreen());
+  EXPECT_EQ(window_->currentScreen(), window_->todayScreen());
   EXPECT_TRUE(window_->windowTitle().contains("Small invented site"));
   EXPECT_EQ(kRecentRecords.get(), QStringList{recordFile()});
 }

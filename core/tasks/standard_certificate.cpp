@@ -1,0 +1,211 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "core/tasks/standard_certificate.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+#include "core/record/certificate_faults.h"
+#include "core/units/number.h"
+#include "core/units/unit.h"
+
+namespace spanwright {
+namespace {
+
+std::string_view trimmed(std::string_view text) {
+  const auto first = text.find_first_not_of(" \t\r\n");
+  return first == std::string_view::npos ? std::string_view()
+                                         : text.substr(first, text.find_last_not_of(" \t\r\n") - first + 1);
+}
+
+class Reader {
+ public:
+  explicit Reader(const TypedCertificate& typed) : typed_(typed) {}
+
+  std::variant<StandardCertificate, std::vector<Problem>> read() {
+    head();
+    int line = 0;
+    for (const TypedPoint& point : typed_.points) {
+      ++line;
+      if (!point.empty()) {
+        take(point, line);
+      }
+    }
+    for (CertificateRange& range : made_.ranges) {
+      std::stable_sort(range.points.begin(), range.points.end(),
+                       [](const auto& a, const auto& b) { return a.nominal < b.nominal; });
+      const auto twice =
+          std::adjacent_find(range.points.begin(), range.points.end(),
+                             [](const auto& a, const auto& b) { return a.nominal == b.nominal; });
+      if (twice != range.points.end()) {
+        wrong(0,
+              fmt::format("the point {} {} stands in the table twice", formatShortest(twice->nominal),
+                          displaySymbol(range.unit)),
+              "leave one of them out");
+      }
+    }
+    if (made_.ranges.empty() && problems_.empty()) {
+      wrong(0, "the certificate has no points", "type or paste its table of errors and uncertainties");
+    }
+    if (problems_.empty()) {
+      for (const std::string& fault : certificateFaults(made_)) {
+        wrong(0, fault, "correct it");
+      }
+    }
+    if (!problems_.empty()) {
+      return std::move(problems_);
+    }
+    return std::move(made_);
+  }
+
+ private:
+  void wrong(int line, std::string what, std::string todo) {
+    problems_.push_back({{{}, line, 0, {}}, std::move(what), std::move(todo)});
+  }
+
+  std::optional<double> number(std::string_view text, int line, std::string_view what) {
+    const auto parsed = parseNumber(text, DecimalSign::either);
+    if (!parsed) {
+      wrong(line,
+            trimmed(text).empty() ? fmt::format("the {} is missing", what)
+                                  : fmt::format("the {} \"{}\" is not a number", what, trimmed(text)),
+            "write it as 0.0012");
+      return std::nullopt;
+    }
+    return parsed->value;
+  }
+
+  void head() {
+    made_.number = trimmed(typed_.number);
+    made_.issuer = trimmed(typed_.issuer);
+    made_.traceability = trimmed(typed_.traceability);
+    made_.issued = typed_.issued;
+    made_.validFrom = typed_.validFrom;
+    made_.validUntil = typed_.validUntil;
+    if (made_.number.empty()) {
+      wrong(0, "the certificate has no number", "type the number that stands on it");
+    }
+    if (made_.issuer.empty()) {
+      wrong(0, "the certificate has no issuer", "type who issued it");
+    }
+    if (const auto factor = number(typed_.coverageFactor, 0, "coverage factor k")) {
+      made_.coverageFactor = *factor;
+    }
+  }
+
+  void take(const TypedPoint& point, int line) {
+    const bool sameUnit = trimmed(point.unit).empty();
+    const bool sameResolution = trimmed(point.resolution).empty();
+    if (!sameUnit) {
+      unit_ = parseUnit(trimmed(point.unit));
+      if (!unit_) {
+        wrong(line, fmt::format("the unit \"{}\" is not known", trimmed(point.unit)),
+              "write it as mA, V, mV, ohm or degC");
+      }
+    } else if (!unitGiven_) {
+      wrong(line, "the unit is missing", "write it on the first line, as mA, V, mV, ohm or degC");
+    }
+    unitGiven_ = unitGiven_ || !sameUnit;
+    if (!sameResolution) {
+      resolution_ = number(point.resolution, line, "resolution").value_or(0.0);
+      if (resolution_ < 0.0) {
+        wrong(line, "the resolution is below zero", "write the last digit's step, or 0");
+      }
+    }
+    const auto nominal = number(point.nominal, line, "nominal value");
+    const auto error = number(point.error, line, "error");
+    const auto uncertainty = number(point.uncertainty, line, "uncertainty");
+    if (uncertainty && *uncertainty <= 0.0) {
+      wrong(line, fmt::format("the uncertainty {} is not above zero", formatShortest(*uncertainty)),
+            "write the expanded uncertainty of the certificate");
+    }
+    if (!unit_ || !nominal || !error || !uncertainty) {
+      return;
+    }
+    if (made_.ranges.empty() || made_.ranges.back().unit != *unit_ ||
+        made_.ranges.back().resolution != resolution_) {
+      made_.ranges.push_back({*unit_, resolution_, {}});
+    }
+    made_.ranges.back().points.push_back({*nominal, *error, *uncertainty});
+  }
+
+  const TypedCertificate& typed_;
+  StandardCertificate made_;
+  std::vector<Problem> problems_;
+  std::optional<Unit> unit_;
+  bool unitGiven_ = false;
+  double resolution_ = 0.0;
+};
+
+std::vector<std::string> cellsOf(std::string_view line) {
+  const char sign = line.find('\t') != std::string_view::npos ? '\t' : ';';
+  std::vector<std::string> cells;
+  for (std::size_t from = 0; from <= line.size();) {
+    const std::size_t to = std::min(line.find(sign, from), line.size());
+    cells.emplace_back(trimmed(line.substr(from, to - from)));
+    from = to + 1;
+  }
+  return cells;
+}
+
+bool holdsNumber(const std::vector<std::string>& cells) {
+  return std::any_of(cells.begin(), cells.end(), [](const std::string& cell) {
+    return parseNumber(cell, DecimalSign::either).has_value();
+  });
+}
+
+}  // namespace
+
+bool TypedPoint::empty() const {
+  const auto blank = [](const std::string& each) { return trimmed(each).empty(); };
+  return blank(unit) && blank(resolution) && blank(nominal) && blank(error) && blank(uncertainty);
+}
+
+std::variant<StandardCertificate, std::vector<Problem>> readCertificate(const TypedCertificate& typed) {
+  return Reader(typed).read();
+}
+
+void addCertificate(Store& store, std::string_view standard, const TypedCertificate& typed,
+                    std::string_view person) {
+  auto read = readCertificate(typed);
+  if (auto* problems = std::get_if<std::vector<Problem>>(&read)) {
+    throw InputError(std::move(*problems));
+  }
+  store.actAs(std::string(person));
+  try {
+    store.addStandardCertificate(standard, std::get<StandardCertificate>(read));
+  } catch (...) {
+    store.actAs({});
+    throw;
+  }
+  store.actAs({});
+}
+
+std::vector<TypedPoint> pastedPoints(std::string_view text) {
+  std::vector<TypedPoint> points;
+  bool first = true;
+  for (std::size_t from = 0; from < text.size();) {
+    const std::size_t to = std::min(text.find('\n', from), text.size());
+    const std::string_view line = text.substr(from, to - from);
+    from = to + 1;
+    if (trimmed(line).empty()) {
+      continue;
+    }
+    std::vector<std::string> cells = cellsOf(line);
+    if (std::exchange(first, false) && !holdsNumber(cells)) {
+      continue;
+    }
+    if (cells.size() == 3) {
+      cells.insert(cells.begin(), 2, "");
+    } else if (cells.size() == 4) {
+      cells.insert(cells.begin() + 1, "");
+    }
+    cells.resize(5);
+    points.push_back({cells[0], cells[1], cells[2], cells[3], cells[4]});
+  }
+  return points;
+}
+
+}  // namespace spanwright

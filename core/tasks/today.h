@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What needs doing on a day, and by whom.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "core/store/store.h"
+#include "core/tasks/standards.h"
+#include "core/tasks/status.h"
+
+namespace spanwright {
+
+/// A standard is told of so many days before it may be used no longer (common practice, no source: a
+/// laboratory's turn-round and the way there and back).
+inline constexpr int kStandardDaysAhead = 60;
+
+/// What concerns a person. A draft concerns who began it, or everybody when it names nobody; what was sent
+/// back concerns its technician; what waits for a signature concerns reviewers, but never one's own work
+/// (actFault); due work concerns technicians and planners; standards concern everybody.
+struct TodayConcerns {
+  bool visits = false;   ///< drafts, what was sent back
+  bool reviews = false;  ///< what waits for a review or an approval
+  bool due = false;
+};
+/// `person` by login; empty: nobody in particular, whom everything concerns. One who is not in the register
+/// or has left by the day is concerned by nothing.
+TodayConcerns concernsOf(const Register& site, std::string_view person, Date today);
+
+struct SentBack {
+  CalibrationSummary calibration;
+  std::string by;  ///< login
+  std::string reason;
+};
+struct DueGroup {
+  DueState state = DueState::unproven;
+  std::size_t count = 0;
+  std::vector<DueItem> first;  ///< most pressing first, not more than asked for
+};
+struct StandardToSee {
+  std::string serial, description;
+  StandardState state = StandardState::valid;
+  std::optional<Date> lastDay;  ///< as in StandardStatus; of an allowance its own last day
+  int daysLeft = 0;             ///< to `lastDay`; negative: so long ago
+  std::string reason;           ///< of what was decided about it
+};
+
+struct Today {
+  TodayConcerns concerns;
+  std::vector<Draft> drafts;  ///< begun last first
+  std::vector<SentBack> sentBack;
+  std::vector<CalibrationSummary> toReview, toApprove;  ///< oldest first
+  std::vector<DueGroup> due;                            ///< unproven, overdue, in grace, due soon
+  std::vector<StandardToSee> standards;                 ///< not usable first, then by days left
+};
+
+/// `due` is the due list of the day. Of due items each group carries at most `most`. StorageError when the
+/// record cannot be read.
+Today todayFor(const Store& store, const std::vector<DueItem>& due, std::string_view person, Date today,
+               std::size_t most);
+
+/// Those of the site's standards that cannot be used on the day, whose use was allowed without a valid
+/// certificate, or that run out within kStandardDaysAhead.
+std::vector<StandardToSee> standardsToSee(const Register& site, Date today);
+
+}  // namespace spanwright

@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "gui/screens/point_table.h"
+
+#include <QApplication>
+#include <QClipboard>
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <algorithm>
+
+#include "gui/words/words.h"
+
+namespace spanwright {
+namespace {
+
+constexpr int kRows = 12;
+constexpr int kColumns = 5;
+
+}  // namespace
+
+PointTable::PointTable(QWidget* parent) : QTableWidget(0, kColumns, parent) {
+  setAccessibleName(tr("Points of the certificate"));
+  setHorizontalHeaderLabels({tr("Unit"), tr("Resolution"), tr("Nominal"), tr("Error"), tr("Uncertainty")});
+  horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
+  setSelectionMode(ContiguousSelection);
+  setTabKeyNavigation(false);
+  setEditTriggers(AnyKeyPressed | DoubleClicked | EditKeyPressed);
+  growTo(kRows);
+  setCurrentCell(0, 0);
+  connect(this, &QTableWidget::cellChanged, this, [this](int row, int) {
+    if (row + 1 == rowCount()) {
+      growTo(rowCount() + 1);
+    }
+  });
+}
+
+void PointTable::growTo(int rows) {
+  const QSignalBlocker quiet(this);
+  const int before = rowCount();
+  setRowCount(std::max(rows, before));
+  for (int row = before; row < rowCount(); ++row) {
+    for (int column = 0; column < kColumns; ++column) {
+      setItem(row, column, new QTableWidgetItem);
+    }
+  }
+}
+
+std::vector<TypedPoint> PointTable::points() const {
+  std::vector<TypedPoint> all;
+  for (int row = 0; row < rowCount(); ++row) {
+    const auto cell = [this, row](int column) { return toCore(item(row, column)->text()); };
+    all.push_back({cell(0), cell(1), cell(2), cell(3), cell(4)});
+  }
+  return all;
+}
+
+void PointTable::paste(const QString& text) {
+  const auto pasted = pastedPoints(toCore(text));
+  int row = std::max(0, currentRow());
+  growTo(row + static_cast<int>(pasted.size()) + 1);
+  for (const TypedPoint& point : pasted) {
+    int column = 0;
+    for (const std::string* each :
+         {&point.unit, &point.resolution, &point.nominal, &point.error, &point.uncertainty}) {
+      item(row, column++)->setText(fromCore(*each));
+    }
+    ++row;
+  }
+  setCurrentCell(row, 0);
+}
+
+void PointTable::keyPressEvent(QKeyEvent* event) {
+  if (event->matches(QKeySequence::Paste)) {
+    paste(QApplication::clipboard()->text());
+    return;
+  }
+  if (event->key() == Qt::Key_Delete) {
+    for (QTableWidgetItem* each : selectedItems()) {
+      each->setText({});
+    }
+    return;
+  }
+  QTableWidget::keyPressEvent(event);
+}
+
+}  // namespace spanwright

@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Rounds with their progress, and the chosen one's stops in walking order.
+#pragma once
+
+#include <QWidget>
+#include <optional>
+
+#include "core/tasks/rounds.h"
+
+class QLabel;
+class QPushButton;
+
+namespace spanwright {
+
+class RoundsModel;
+class Session;
+class StopsModel;
+class TableView;
+
+class RoundsScreen : public QWidget {
+  Q_OBJECT
+ public:
+  explicit RoundsScreen(Session& session, QWidget* parent = nullptr);
+  /// Reads the record again; what was chosen stays chosen.
+  void refresh();
+  void choose(std::int64_t round);
+  /// The next stop to do of the round chosen, after the one last gone to; it is the current one from then on.
+  /// Nothing when all are done or none is open.
+  std::optional<RoundStop> goToNext();
+  /// Of the stop chosen; empty when there is none.
+  QString currentChannel() const;
+
+ signals:
+  void visitAsked(const QString& tag, std::optional<spanwright::Subject> subject);
+  void calibrationChosen(const QString& tag, spanwright::CalibrationId calibration);
+  void newAsked();
+  void closed(const QString& sentence);
+
+ private:
+  QWidget* makeList();
+  QWidget* makeStops();
+  void showCurrent();
+  void openStop();
+  void visitStop();
+  void noteGone(int stop);
+  void closeRound();
+  std::int64_t currentRound() const;
+
+  Session& session_;
+  RoundsModel* model_;
+  StopsModel* stops_;
+  QWidget* stopsSide_ = nullptr;
+  TableView *table_ = nullptr, *stopsTable_ = nullptr;
+  QLabel *count_ = nullptr, *heading_ = nullptr, *nothing_ = nullptr;
+  std::optional<std::size_t> gone_;  // the stop last gone to, of goneRound_
+  std::int64_t goneRound_ = 0;
+  QPushButton *new_ = nullptr, *close_ = nullptr, *visit_ = nullptr;
+};
+
+}  // namespace spanwright
