@@ -8,6 +8,7 @@
 #include <cstdio>
 #include <memory>
 
+#include "gui/screens/desktop.h"
 #include "gui/screens/main_window.h"
 #include "gui/screens/message_bar.h"
 #include "gui/session/arguments.h"
@@ -106,6 +107,7 @@ int main(int argc, char** argv) {
   QApplication application(argc, argv);
   QCoreApplication::setOrganizationName(QStringLiteral("spanwright"));
   QCoreApplication::setApplicationName(QStringLiteral("spanwright-desktop"));
+  applyLanguage(arguments.language.value_or(languageOf(kLanguage.get()).value_or(Language::system)));
   if (arguments.help) {
     std::printf("%s", qUtf8Printable(helpText()));
     return 0;
@@ -120,7 +122,8 @@ int main(int argc, char** argv) {
   applyLook(application, arguments.dark || (!picture && kDarkLook.get()));
   std::unique_ptr<FixedClock> fixed = arguments.on ? std::make_unique<FixedClock>(*arguments.on) : nullptr;
   Session session(fixed ? static_cast<const Clock&>(*fixed) : systemClock());
-  MainWindow window(session);
+  Desktop desktop(session);
+  MainWindow& window = desktop.window();
   if (picture) {
     return draw(session, window, arguments, record);
   }

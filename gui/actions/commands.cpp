@@ -5,10 +5,13 @@
 #include <QCoreApplication>
 #include <algorithm>
 
+#include "gui/words/tr.h"
+
 namespace spanwright {
 namespace {
 
-QString tr(const char* text) {
+/// A text of the table below.
+QString translated(const char* text) {
   return QCoreApplication::translate("Commands", text);
 }
 
@@ -95,7 +98,7 @@ const Command& command(CommandId id) {
 }
 
 QString commandText(CommandId id) {
-  return tr(command(id).text);
+  return translated(command(id).text);
 }
 
 QList<QKeySequence> commandKeys(CommandId id) {
@@ -107,7 +110,7 @@ QList<QKeySequence> commandKeys(CommandId id) {
 QAction* makeAction(CommandId id, QObject* parent) {
   auto* action = new QAction(commandText(id), parent);
   action->setShortcuts(commandKeys(id));
-  action->setToolTip(tr(command(id).tip));
+  action->setToolTip(translated(command(id).tip));
   action->setStatusTip(action->toolTip());
   return action;
 }
@@ -117,7 +120,7 @@ QString keysPage() {
   for (const Command& each : commands()) {
     const auto keys = commandKeys(each.id);
     if (!keys.isEmpty()) {
-      rows += row(keys.first().toString(QKeySequence::NativeText), tr(each.tip));
+      rows += row(keys.first().toString(QKeySequence::NativeText), translated(each.tip));
     }
   }
   rows += row(tr("digits, Enter"), tr("In the entry sheet: put in a reading and go on to the next"));

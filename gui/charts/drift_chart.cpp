@@ -3,6 +3,7 @@
 
 #include <QAreaSeries>
 #include <QCategoryAxis>
+#include <QCoreApplication>
 #include <QLegendMarker>
 #include <QLineSeries>
 #include <QPainter>
@@ -24,10 +25,6 @@ constexpr float kStepFill = 0.55F;
 constexpr float kLegendFill = 0.45F;
 constexpr double kRoom = 0.12;  // free room above and below, as a part of the range
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("DriftChart", text);
-}
-
 struct Frame {
   double first = 0.0, last = 0.0;  // chart days
   double low = 0.0, high = 0.0;    // error
@@ -41,6 +38,7 @@ struct Frame {
 };
 
 class Drawing {
+  Q_DECLARE_TR_FUNCTIONS(spanwright::Drawing)
  public:
   Drawing(const DriftItem& item, Date today, const ChartLook& look, const std::vector<LaterBreak>& later)
       : item_(item), today_(today), look_(look), later_(later) {}
@@ -67,8 +65,8 @@ class Drawing {
  private:
   QString title() const {
     return tr("%1, %2: error at %3")
-        .arg(fromCore(item_.channel), word(item_.subject).toLower(),
-             item_.pointPercent ? fromCore(item_.point) + QStringLiteral(" %") : fromCore(item_.point));
+        .arg(fromCore(item_.channel), wordInside(item_.subject),
+             followedPointWord(item_.point, item_.pointPercent));
   }
 
   double day(double years) const { return chartDay(item_.origin, years); }

@@ -19,11 +19,8 @@ constexpr double kBeyondSize = 13.0;
 constexpr double kRoom = 0.12;    // free room above and below, as a part of the range
 constexpr double kMargin = 0.05;  // before the first and after the last certificate, as a part of the time
 
-QString tr(const char* text) {
-  return QCoreApplication::translate("StandardChart", text);
-}
-
 class Drawing {
+  Q_DECLARE_TR_FUNCTIONS(spanwright::Drawing)
  public:
   Drawing(const Standard& standard, const ChartedValue& value, const ChartLook& look)
       : standard_(standard), value_(value), look_(look), limits_(std::get_if<ControlChart>(&value.chart)) {}

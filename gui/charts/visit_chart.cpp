@@ -9,14 +9,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "gui/words/tr.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
 namespace {
-
-QString tr(const char* text) {
-  return QCoreApplication::translate("VisitChart", text);
-}
 
 bool byPercent(const std::vector<TestPoint>& points) {
   // States and loss of communication have no place on a scale; levels alone are told by their names.

@@ -59,9 +59,7 @@ std::vector<FleetModel::Column> fleetColumns() {
       {FleetModel::tr("Channel"), [](const Row& r) { return fromCore(r.channel); }},
       {FleetModel::tr("Subject"), [](const Row& r) { return word(r.subject); }},
       {FleetModel::tr("Worst point"),
-       [](const Row& r) {
-         return r.pointPercent ? fromCore(r.point) + QStringLiteral(" %") : fromCore(r.point);
-       }},
+       [](const Row& r) { return followedPointWord(r.point, r.pointPercent); }},
       {FleetModel::tr("Tolerance used"), [](const Row& r) { return percent(r.used); },
        [](const Row& r) { return keyOf(r.used, -1.0); }, [](const Row& r) { return signOf(r.used); }, true},
       {FleetModel::tr("by the band"), [](const Row& r) { return percent(r.usedByBand); },

@@ -36,7 +36,7 @@ QString channelsOf(const PlannedStop& stop) {
   for (const PlannedSubject& visit : stop.visits) {
     tags << (visit.subject == Subject::channel
                  ? fromCore(visit.channel)
-                 : QStringLiteral("%1 (%2)").arg(fromCore(visit.channel), word(visit.subject).toLower()));
+                 : QStringLiteral("%1 (%2)").arg(fromCore(visit.channel), wordInside(visit.subject)));
   }
   return tags.join(QStringLiteral(", "));
 }

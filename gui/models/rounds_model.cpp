@@ -9,51 +9,53 @@ namespace {
 
 std::vector<RoundsModel::Column> roundColumns() {
   using Row = RoundRow;
-  using Model = RoundsModel;
   return {
-      {Model::tr("No."),
+      {RoundsModel::tr("No."),
        [](const Row& r) { return QString::number(r.round.id); },
        [](const Row& r) { return QVariant(static_cast<qlonglong>(r.round.id)); },
        {},
        true},
-      {Model::tr("Round"), [](const Row& r) { return fromCore(r.round.name); }},
-      {Model::tr("State"),
-       [](const Row& r) { return r.round.closedUtc ? Model::tr("closed") : Model::tr("open"); },
+      {RoundsModel::tr("Round"), [](const Row& r) { return fromCore(r.round.name); }},
+      {RoundsModel::tr("State"),
+       [](const Row& r) { return r.round.closedUtc ? RoundsModel::tr("closed") : RoundsModel::tr("open"); },
        {},
        [](const Row& r) {
          return r.round.closedUtc ? markIcon(Mark::check, Tone::quiet) : markIcon(Mark::ring, Tone::accent);
        }},
-      {Model::tr("Done"),
-       [](const Row& r) { return Model::tr("%1 of %2").arg(r.done).arg(r.round.stops.size()); },
+      {RoundsModel::tr("Done"),
+       [](const Row& r) { return RoundsModel::tr("%1 of %2").arg(r.done).arg(r.round.stops.size()); },
        [](const Row& r) { return QVariant(static_cast<qulonglong>(r.round.stops.size() - r.done)); },
        [](const Row& r) {
          return r.done == r.round.stops.size() ? markIcon(Mark::check, Tone::good)
                 : r.done > 0                   ? markIcon(Mark::halfDisc, Tone::attention)
                                                : markIcon(Mark::ring, Tone::quiet);
        }},
-      {Model::tr("For"), [](const Row& r) { return r.person.isEmpty() ? Model::tr("anybody") : r.person; }},
-      {Model::tr("Made"), [](const Row& r) { return Model::tr("%1 UTC").arg(shownMoment(r.round.madeUtc)); }},
-      {Model::tr("Why"), [](const Row& r) { return fromCore(r.round.reason); }},
+      {RoundsModel::tr("For"),
+       [](const Row& r) { return r.person.isEmpty() ? RoundsModel::tr("anybody") : r.person; }},
+      {RoundsModel::tr("Made"),
+       [](const Row& r) { return RoundsModel::tr("%1 UTC").arg(shownMoment(r.round.madeUtc)); }},
+      {RoundsModel::tr("Why"), [](const Row& r) { return fromCore(r.round.reason); }},
   };
 }
 
 std::vector<StopsModel::Column> stopColumns() {
   using Row = StopRow;
-  using Model = StopsModel;
   return {
-      {Model::tr("Stop"), [](const Row& r) { return QString::number(r.place); }, {}, {}, true},
-      {Model::tr("State"),
-       [](const Row& r) { return r.progress.calibration != 0 ? Model::tr("done") : Model::tr("to do"); },
+      {StopsModel::tr("Stop"), [](const Row& r) { return QString::number(r.place); }, {}, {}, true},
+      {StopsModel::tr("State"),
+       [](const Row& r) {
+         return r.progress.calibration != 0 ? StopsModel::tr("done") : StopsModel::tr("to do");
+       },
        {},
        [](const Row& r) {
          return r.progress.calibration != 0 ? markIcon(Mark::check, Tone::good)
                                             : markIcon(Mark::ring, Tone::attention);
        }},
-      {Model::tr("Channel"), [](const Row& r) { return fromCore(r.progress.stop.channel); }},
-      {Model::tr("Subject"), [](const Row& r) { return word(r.progress.stop.subject); }},
-      {Model::tr("Place"), [](const Row& r) { return fromCore(r.progress.place); }},
-      {Model::tr("Title"), [](const Row& r) { return r.title; }},
-      {Model::tr("Calibration"),
+      {StopsModel::tr("Channel"), [](const Row& r) { return fromCore(r.progress.stop.channel); }},
+      {StopsModel::tr("Subject"), [](const Row& r) { return word(r.progress.stop.subject); }},
+      {StopsModel::tr("Place"), [](const Row& r) { return fromCore(r.progress.place); }},
+      {StopsModel::tr("Title"), [](const Row& r) { return r.title; }},
+      {StopsModel::tr("Calibration"),
        [](const Row& r) {
          return r.progress.calibration != 0 ? QString::number(r.progress.calibration) : QString();
        }},

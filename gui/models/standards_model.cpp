@@ -54,26 +54,28 @@ std::vector<StandardsModel::Column> standardColumns() {
 
 std::vector<StandardCertificatesModel::Column> certificateColumns() {
   using Row = StandardCertificate;
-  using Model = StandardCertificatesModel;
   return {
-      {Model::tr("Number"), [](const Row& r) { return fromCore(r.number); }},
-      {Model::tr("Valid from"), [](const Row& r) { return shownDate(r.validFrom); },
+      {StandardCertificatesModel::tr("Number"), [](const Row& r) { return fromCore(r.number); }},
+      {StandardCertificatesModel::tr("Valid from"), [](const Row& r) { return shownDate(r.validFrom); },
        [](const Row& r) { return dayKey(r.validFrom); }},
-      {Model::tr("Until"), [](const Row& r) { return shownDate(r.validUntil); },
+      {StandardCertificatesModel::tr("Until"), [](const Row& r) { return shownDate(r.validUntil); },
        [](const Row& r) { return dayKey(r.validUntil); }},
-      {Model::tr("Issued"), [](const Row& r) { return shownDate(r.issued); },
+      {StandardCertificatesModel::tr("Issued"), [](const Row& r) { return shownDate(r.issued); },
        [](const Row& r) { return dayKey(r.issued); }},
-      {Model::tr("k"), [](const Row& r) { return shownShort(r.coverageFactor); }, {}, {}, true},
-      {Model::tr("Ranges"), rangesText},
-      {Model::tr("By"), [](const Row& r) { return fromCore(r.issuer); }},
+      {StandardCertificatesModel::tr("k"),
+       [](const Row& r) { return shownShort(r.coverageFactor); },
+       {},
+       {},
+       true},
+      {StandardCertificatesModel::tr("Ranges"), rangesText},
+      {StandardCertificatesModel::tr("By"), [](const Row& r) { return fromCore(r.issuer); }},
   };
 }
 
 std::vector<StandardEventsModel::Column> eventColumns() {
   using Row = StandardEvent;
-  using Model = StandardEventsModel;
   return {
-      {Model::tr("Decided"),
+      {StandardEventsModel::tr("Decided"),
        [](const Row& r) { return word(r.act); },
        {},
        [](const Row& r) {
@@ -81,11 +83,12 @@ std::vector<StandardEventsModel::Column> eventColumns() {
                        : r.act == StandardAct::useAllowed ? StandardState::useAllowed
                                                           : StandardState::valid);
        }},
-      {Model::tr("From"), [](const Row& r) { return shownDate(r.firstDay); }},
-      {Model::tr("To"), [](const Row& r) { return shownDate(r.lastDay); }},
-      {Model::tr("By"), [](const Row& r) { return fromCore(r.person); }},
-      {Model::tr("Signed"), [](const Row& r) { return Model::tr("%1 UTC").arg(shownMoment(r.atUtc)); }},
-      {Model::tr("Reason"), [](const Row& r) { return fromCore(r.reason); }},
+      {StandardEventsModel::tr("From"), [](const Row& r) { return shownDate(r.firstDay); }},
+      {StandardEventsModel::tr("To"), [](const Row& r) { return shownDate(r.lastDay); }},
+      {StandardEventsModel::tr("By"), [](const Row& r) { return fromCore(r.person); }},
+      {StandardEventsModel::tr("Signed"),
+       [](const Row& r) { return StandardEventsModel::tr("%1 UTC").arg(shownMoment(r.atUtc)); }},
+      {StandardEventsModel::tr("Reason"), [](const Row& r) { return fromCore(r.reason); }},
   };
 }
 

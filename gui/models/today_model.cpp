@@ -23,7 +23,7 @@ QString placeOf(const Register& site, const std::string& tag) {
 }
 
 QString whatOf(const std::string& channel, Subject subject) {
-  return QStringLiteral("%1  %2").arg(fromCore(channel), word(subject).toLower());
+  return QStringLiteral("%1  %2").arg(fromCore(channel), wordInside(subject));
 }
 
 }  // namespace

@@ -100,7 +100,7 @@ void CertificateScreen::showCalibration(CalibrationId calibration) {
     if (known) {
       title_->setText(
           tr("Certificate for %1, %2 of %3")
-              .arg(fromCore(known->channel), word(known->subject).toLower(), shownMoment(known->performed)));
+              .arg(fromCore(known->channel), wordInside(known->subject), shownMoment(known->performed)));
     }
     certificate_ = previewCertificate(session_.store(), calibration);
     note_->setText(stateSentences());

@@ -130,7 +130,7 @@ QWidget* ChannelScreen::makeTables() {
   setupTable_ = makeTable(setups_, tr("Setups"), tables_);
   fittingTable_ = makeTable(fittings_, tr("Fittings"), tables_);
   tables_->addTab(setupTable_, tr("&Setups"));
-  tables_->addTab(routineTable_, tr("&Routines"));
+  tables_->addTab(routineTable_, tr("R&outines"));
   tables_->addTab(fittingTable_, tr("&Fittings"));
   return tables_;
 }
@@ -253,9 +253,7 @@ void ChannelScreen::fillPoints() {
   int worst = 0;
   for (std::size_t i = 0; i < drift_.size(); ++i) {
     const DriftItem& item = drift_[i];
-    point_->addItem(tr("%1, %2").arg(word(item.subject), item.pointPercent
-                                                             ? fromCore(item.point) + QStringLiteral(" %")
-                                                             : fromCore(item.point)));
+    point_->addItem(tr("%1, %2").arg(word(item.subject), followedPointWord(item.point, item.pointPercent)));
     const auto& first = drift_[static_cast<std::size_t>(worst)];
     if (item.bandOutOn && (!first.bandOutOn || *item.bandOutOn < *first.bandOutOn)) {
       worst = static_cast<int>(i);

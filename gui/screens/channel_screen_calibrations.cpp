@@ -157,7 +157,7 @@ void ChannelScreen::drawInput() {
                      [](const auto& a, const auto& b) { return a.first < b.first; });
     const QString title =
         tr("%1, %2: error over input, %3")
-            .arg(tag_, word(visits.front().subject).toLower(), shownDate(visits.front().performed.date()));
+            .arg(tag_, wordInside(visits.front().subject), shownDate(visits.front().performed.date()));
     inputPlot_->showChart(makeVisitChart(title, points, lines, limits, chartLook()), {}, title);
   } catch (const std::exception& error) {
     emit session_.troubled(asSentence(QString::fromUtf8(error.what())));

@@ -182,7 +182,8 @@ void CheckDialog::take(RecordAndCertificate found, const HandedOutCertificate& h
   try {
     comparePrint(held, found);
   } catch (const std::exception& error) {
-    found.record.notes.push_back(std::string("the print was not compared: ") + error.what());
+    found.record.notes.push_back(
+        toCore(tr("the print was not compared: %1").arg(QString::fromUtf8(error.what()))));
   }
   showFindings(found.record);
 }

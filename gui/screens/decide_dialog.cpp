@@ -133,7 +133,7 @@ void DecideDialog::makeFields() {
     const auto day = session_.today().year_month_day();
     auto* field = new QDateEdit(QDate(day.year, day.month, day.day).addDays(ahead), this);
     field->setCalendarPopup(true);
-    field->setDisplayFormat(QStringLiteral("d MMM yyyy"));
+    field->setDisplayFormat(typedDateForm());
     field->setAccessibleName(name);
     return field;
   };

@@ -85,7 +85,7 @@ EvidenceDialog::EvidenceDialog(Session& session, const QString& channel, QWidget
   const QDate today(day.year, day.month, day.day);
   for (QDateEdit* each : {from_, to_}) {
     each->setCalendarPopup(true);
-    each->setDisplayFormat(QStringLiteral("d MMM yyyy"));
+    each->setDisplayFormat(typedDateForm());
     each->setDate(each == from_ ? today.addYears(-1) : today);
   }
   from_->setAccessibleName(tr("First day"));

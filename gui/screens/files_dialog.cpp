@@ -33,14 +33,18 @@ constexpr int kDigestShown = 12;
 
 std::vector<FilesModel::Column> fileColumns() {
   using Row = Attachment;
-  using Model = FilesModel;
   return {
-      {Model::tr("File"), [](const Row& r) { return fromCore(r.name); }},
-      {Model::tr("Size"), [](const Row& r) { return QLocale().formattedDataSize(r.size); }, {}, {}, true},
-      {Model::tr("Note"), [](const Row& r) { return fromCore(r.note); }},
-      {Model::tr("By"), [](const Row& r) { return fromCore(r.person); }},
-      {Model::tr("Added (UTC)"), [](const Row& r) { return shownMoment(r.addedUtc); }},
-      {Model::tr("SHA-256"), [](const Row& r) { return fromCore(hex(r.sha256)).left(kDigestShown) + u'…'; }},
+      {FilesModel::tr("File"), [](const Row& r) { return fromCore(r.name); }},
+      {FilesModel::tr("Size"),
+       [](const Row& r) { return QLocale().formattedDataSize(r.size); },
+       {},
+       {},
+       true},
+      {FilesModel::tr("Note"), [](const Row& r) { return fromCore(r.note); }},
+      {FilesModel::tr("By"), [](const Row& r) { return fromCore(r.person); }},
+      {FilesModel::tr("Added (UTC)"), [](const Row& r) { return shownMoment(r.addedUtc); }},
+      {FilesModel::tr("SHA-256"),
+       [](const Row& r) { return fromCore(hex(r.sha256)).left(kDigestShown) + u'…'; }},
   };
 }
 

@@ -179,7 +179,7 @@ void IntervalsScreen::showChosen() {
   }
   QString text =
       tr("%1, %2: %3")
-          .arg(fromCore(item->channel), word(item->subject).toLower(), fromCore(item->proposal.evidence));
+          .arg(fromCore(item->channel), wordInside(item->subject), fromCore(item->proposal.evidence));
   if (item->acceptedFrom) {
     text += u' ' +
             tr("The interval in force was accepted and holds since %1.").arg(shownDate(*item->acceptedFrom));
@@ -210,7 +210,7 @@ void IntervalsScreen::accept() {
     trouble_->hide();
     reason_->clear();
     emit accepted(tr("%1, %2: %3 from today on.")
-                      .arg(fromCore(choice.channel), word(*choice.subject).toLower(),
+                      .arg(fromCore(choice.channel), wordInside(*choice.subject),
                            shownDays(made.days > 0 ? made.days : days_->value())));
     session_.refresh();
     refresh();

@@ -136,14 +136,17 @@ void MainWindow::makeMenus() {
        {CommandId::openRecord, CommandId::newRecord, CommandId::openSample, CommandId::importHistory,
         CommandId::checkRecord, CommandId::makeEvidence, CommandId::changePassphrase, CommandId::closeRecord,
         CommandId::quit});
-  fill(menuBar()->addMenu(tr("&Go")),
+  places_ = menuBar()->addMenu(tr("&Go"));
+  fill(places_,
        {CommandId::showToday, CommandId::showSite, CommandId::showDue, CommandId::showReview,
         CommandId::showDrift, CommandId::showPlan, CommandId::showIntervals, CommandId::showStandards,
         CommandId::showRounds, CommandId::showJournal, CommandId::goBack, CommandId::findChannel});
   fill(menuBar()->addMenu(tr("&Work")),
        {CommandId::enterVisit, CommandId::nextStop, CommandId::signCalibration, CommandId::issueCertificate,
         CommandId::showFiles});
-  fill(menuBar()->addMenu(tr("&View")), {CommandId::darkLook});
+  QMenu* view = menuBar()->addMenu(tr("&View"));
+  fill(view, {CommandId::darkLook});
+  addLanguages(view);
   fill(menuBar()->addMenu(tr("&Help")), {CommandId::showKeys, CommandId::about});
   auto* tools = addToolBar(tr("Places to go"));
   tools->setObjectName(QStringLiteral("places"));

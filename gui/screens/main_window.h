@@ -9,11 +9,14 @@
 
 #include "core/metrology/test_points.h"
 #include "core/record/calibration.h"
+#include "core/store/store.h"
 #include "gui/actions/commands.h"
 #include "gui/models/today_model.h"
+#include "gui/settings/language.h"
 
 class QDialog;
 class QLabel;
+class QMenu;
 class QProgressBar;
 class QPushButton;
 class QStackedWidget;
@@ -36,6 +39,15 @@ class StandardsScreen;
 class StartScreen;
 class TodayScreen;
 class VisitScreen;
+
+/// Where a window was left, for the next one to go on there.
+struct LeftOff {
+  std::optional<int> page;  ///< in the menu of places; nothing when what is shown is not in it
+  QString channel;
+  std::optional<CalibrationId> calibration;  ///< chosen on the channel's page
+  std::optional<CalibrationId> certificate;
+  std::optional<Draft> visit;  ///< id 0 when nothing is typed yet
+};
 
 class MainWindow : public QMainWindow {
   Q_OBJECT
@@ -87,6 +99,15 @@ class MainWindow : public QMainWindow {
   JournalScreen* journalScreen() const { return journal_; }
   QWidget* currentScreen() const;
 
+  /// Puts everything typed on disk and answers where this window was; it is of no use afterwards. Nothing
+  /// when what was typed cannot be put on disk and must not be lost.
+  std::optional<LeftOff> leaveOff();
+  /// The record that is open already, at this place.
+  void goOn(const LeftOff& place);
+
+ signals:
+  void languageAsked(spanwright::Language language);
+
  protected:
   void closeEvent(QCloseEvent* event) override;
 
@@ -96,6 +117,8 @@ class MainWindow : public QMainWindow {
   void makeActions();
   void makeMenus();
   void makeStatus();
+  void addLanguages(QMenu* menu);
+  void goOnWithVisit(const Draft& visit);
   void connectScreens();
   void connectSession();
   void goTo(QWidget* screen);
@@ -140,6 +163,7 @@ class MainWindow : public QMainWindow {
 
   Session& session_;
   std::map<CommandId, QAction*> actions_;
+  QMenu* places_ = nullptr;
   QStackedWidget* stack_;
   MessageBar* bar_;
   StartScreen* start_;

@@ -6,7 +6,6 @@
 #include <QFileDialog>
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QLocale>
 #include <QPushButton>
 #include <QSaveFile>
 #include <QShortcut>
@@ -41,9 +40,7 @@ QDate toQt(Date day) {
 QDateEdit* dateBox(const QString& name, QWidget* parent) {
   auto* box = new QDateEdit(parent);
   box->setCalendarPopup(true);
-  box->setDisplayFormat(QLocale().dateFormat(QLocale::ShortFormat).contains(QStringLiteral("yyyy"))
-                            ? QLocale().dateFormat(QLocale::ShortFormat)
-                            : QStringLiteral("d MMM yyyy"));
+  box->setDisplayFormat(typedDateForm());
   box->setAccessibleName(name);
   return box;
 }

@@ -51,7 +51,7 @@ RoundDialog::RoundDialog(Session& session, QWidget* parent)
   name_->setText(tr("Round of %1").arg(shownDate(session.today())));
   day_->setAccessibleName(tr("Day"));
   day_->setCalendarPopup(true);
-  day_->setDisplayFormat(QStringLiteral("d MMM yyyy"));
+  day_->setDisplayFormat(typedDateForm());
   person_->insertItem(0, tr("anybody"), QString());
   words_->setPlaceholderText(tr("Narrow by channel, place or reason"));
   words_->setClearButtonEnabled(true);

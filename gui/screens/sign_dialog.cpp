@@ -35,8 +35,8 @@ const QString kSomeReason = QStringLiteral("-");
 Calibration known(const Store& store, CalibrationId id) {
   auto calibration = store.calibration(id);
   if (!calibration) {
-    throw InputError("there is no calibration " + std::to_string(id) + " in the record",
-                     "choose one that is listed");
+    throw InputError(toCore(SignDialog::tr("there is no calibration %1 in the record").arg(id)),
+                     toCore(SignDialog::tr("choose one that is listed")));
   }
   return *std::move(calibration);
 }
@@ -103,7 +103,7 @@ void SignDialog::makeFacts() {
                                        channel != nullptr ? fromCore(channel->title) : QString()));
   addFact(tr("Calibration"), tr("%1, of the %2, %3, by %4")
                                  .arg(id_)
-                                 .arg(word(subject_.subject).toLower(), shownMoment(subject_.performed),
+                                 .arg(wordInside(subject_.subject), shownMoment(subject_.performed),
                                       by != nullptr ? fromCore(by->name) : fromCore(subject_.person)));
   addFact(tr("As found"), word(subject_.foundVerdict), markOf(iconOf(subject_.foundVerdict)));
   addFact(tr("As left"), word(subject_.leftVerdict), markOf(iconOf(subject_.leftVerdict)));

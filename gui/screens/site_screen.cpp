@@ -38,15 +38,22 @@ QLabel* heading(const QString& text, QWidget* parent, double times = 1.08) {
   return label;
 }
 
+/// Room for the longest state of a place in the language of the window, with its sign.
+int widthOfStates(const QWidget& widget) {
+  constexpr int kSignAndMargins = 34;
+  int widest = 0;
+  for (const DueState state : kStates) {
+    widest = std::max(widest, widget.fontMetrics().horizontalAdvance(QStringLiteral("88 × ") + word(state)));
+  }
+  return widest + kSignAndMargins;
+}
+
 std::vector<ForecastModel::Column> forecastColumns() {
   using Row = ForecastRow;
   return {
       {ForecastModel::tr("Channel"), [](const Row& r) { return fromCore(r.channel); }},
       {ForecastModel::tr("Subject"), [](const Row& r) { return word(r.subject); }},
-      {ForecastModel::tr("Point"),
-       [](const Row& r) {
-         return r.pointPercent ? fromCore(r.point) + QStringLiteral(" %") : fromCore(r.point);
-       }},
+      {ForecastModel::tr("Point"), [](const Row& r) { return followedPointWord(r.point, r.pointPercent); }},
       {ForecastModel::tr("Drift per year"),
        [](const Row& r) {
          return r.band ? QStringLiteral("%1 %2").arg(shownRate(r.band->rate), shownUnit(r.unit)) : QString();
@@ -134,7 +141,7 @@ QWidget* SiteScreen::makeTree() {
   tree_->header()->setFixedHeight(28);
   tree_->header()->setSectionResizeMode(SiteTreeModel::kTitle, QHeaderView::Stretch);
   tree_->setColumnWidth(SiteTreeModel::kName, 165);
-  tree_->setColumnWidth(SiteTreeModel::kState, 112);
+  tree_->setColumnWidth(SiteTreeModel::kState, widthOfStates(*tree_));
   tree_->setColumnWidth(SiteTreeModel::kDueOn, 92);
   auto* column = new QVBoxLayout(side);
   column->setContentsMargins(14, 12, 6, 12);
@@ -262,7 +269,7 @@ void SiteScreen::takeDrafts() {
   for (const Draft& draft : drafts) {
     auto* button = new QPushButton(
         tr("Go on with the unfinished visit to %1 (%2, begun %3)")
-            .arg(fromCore(draft.channel), word(draft.subject).toLower(), shownMoment(draft.started)),
+            .arg(fromCore(draft.channel), wordInside(draft.subject), shownMoment(draft.started)),
         drafts_);
     connect(button, &QPushButton::clicked, this, [this, id = draft.id] { emit draftChosen(id); });
     draftRows_->addWidget(button);

@@ -69,7 +69,7 @@ StandardCertificateDialog::StandardCertificateDialog(Session& session, const QSt
   const QDate today(day.year, day.month, day.day);
   for (QDateEdit* each : {issued_, from_, until_}) {
     each->setCalendarPopup(true);
-    each->setDisplayFormat(QStringLiteral("d MMM yyyy"));
+    each->setDisplayFormat(typedDateForm());
     each->setDate(each == until_ ? today.addYears(1).addDays(-1) : today);
   }
   if (const Standard* standard = session.site().standard(toCore(serial));

@@ -53,7 +53,7 @@ QWidget* VisitHeader::makeWho() {
   channel_->completer()->setFilterMode(Qt::MatchContains);
   subject_ = new QComboBox(box);
   when_ = new QDateTimeEdit(box);
-  when_->setDisplayFormat(QStringLiteral("yyyy-MM-dd HH:mm"));
+  when_->setDisplayFormat(typedMomentForm());
   person_ = new QComboBox(box);
   auto* form = denseForm(box);
   form->addRow(tr("Channel"), channel_);

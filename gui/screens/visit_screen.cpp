@@ -215,7 +215,7 @@ void VisitScreen::showEnd() {
       continue;
     }
     for (const int row : entry_->emptyRows(phase)) {
-      empty << QStringLiteral("%1 %2").arg(word(phase).toLower(),
+      empty << QStringLiteral("%1 %2").arg(word(phase),
                                            model_->index(row, SheetModel::kPoint).data().toString());
     }
   }

@@ -4,14 +4,11 @@
 #include <QCommandLineParser>
 #include <QRegularExpression>
 
+#include "gui/words/tr.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
 namespace {
-
-QString tr(const char* text) {
-  return QCoreApplication::translate("Arguments", text);
-}
 
 void describe(QCommandLineParser& parser) {
   parser.setApplicationDescription(tr("Calibration record and drift of a site's measuring channels."));
@@ -26,6 +23,8 @@ void describe(QCommandLineParser& parser) {
        QStringLiteral("SUBJECT")},
       {QStringLiteral("size"), tr("size of the window, for instance 1280x720"), QStringLiteral("WxH")},
       {QStringLiteral("dark"), tr("dark colours")},
+      {QStringLiteral("language"), tr("system, en or de; without it, what was chosen last"),
+       QStringLiteral("CODE")},
       {QStringLiteral("on"), tr("take this day as today, for instance 2026-11-25"), QStringLiteral("DATE")},
       {QStringLiteral("picture"), tr("draw the screen into this PNG file without a display, and end"),
        QStringLiteral("OUT.png")},
@@ -99,6 +98,13 @@ QString readArguments(const QStringList& given, Arguments& into) {
     if (!into.on) {
       return tr("The day \"%1\" is not understood; write it as 2026-11-25.")
           .arg(parser.value(QStringLiteral("on")));
+    }
+  }
+  if (parser.isSet(QStringLiteral("language"))) {
+    into.language = languageOf(parser.value(QStringLiteral("language")));
+    if (!into.language) {
+      return tr("There is no language \"%1\"; give system, en or de.")
+          .arg(parser.value(QStringLiteral("language")));
     }
   }
   if (parser.isSet(QStringLiteral("size"))) {

@@ -10,6 +10,7 @@
 #include <optional>
 
 #include "core/units/time.h"
+#include "gui/settings/language.h"
 
 namespace spanwright {
 
@@ -22,6 +23,7 @@ struct Arguments {
   QSize size{1280, 720};
   bool sizeGiven = false;
   bool dark = false;
+  std::optional<Language> language;  ///< nothing: what was chosen last
   QString picture;
   std::optional<Date> on;
   bool listScreens = false, help = false, version = false;

@@ -22,6 +22,7 @@ struct Setting {
 };
 
 inline const Setting<bool> kDarkLook{"look/dark", false};
+inline const Setting<QString> kLanguage{"look/language", QStringLiteral("system")};
 inline const Setting<QByteArray> kWindowGeometry{"window/geometry", {}};
 inline const Setting<QStringList> kRecentRecords{"record/recent", {}};
 inline const Setting<QString> kLastFolder{"record/folder", {}};

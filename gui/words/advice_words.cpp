@@ -1,18 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/words/advice_words.h"
 
-#include <QCoreApplication>
 #include <QStringList>
 #include <cmath>
 
+#include "gui/words/tr.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
 namespace {
-
-QString tr(const char* text) {
-  return QCoreApplication::translate("AdviceWords", text);
-}
 
 constexpr double kFigureStep = 0.001;  // % of span
 

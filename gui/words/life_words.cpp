@@ -1,19 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/words/life_words.h"
 
-#include <QCoreApplication>
 #include <QStringList>
 
+#include "gui/words/tr.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
-namespace {
-
-QString tr(const char* text) {
-  return QCoreApplication::translate("LifeWords", text);
-}
-
-}  // namespace
+namespace {}  // namespace
 
 QString deed(LifeAct act) {
   switch (act) {

@@ -1,16 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/words/reason_words.h"
 
-#include <QCoreApplication>
-
+#include "gui/words/tr.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
 namespace {
-
-QString tr(const char* text) {
-  return QCoreApplication::translate("Reasons", text);
-}
 
 QString gapClause(UncertaintyGap gap, const MeasuredValue& value) {
   const QString unit = shownUnit(value.unit);

@@ -1,18 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/words/standard_words.h"
 
-#include <QCoreApplication>
-
+#include "gui/words/tr.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
-namespace {
-
-QString tr(const char* text) {
-  return QCoreApplication::translate("StandardWords", text);
-}
-
-}  // namespace
 
 QString word(StandardState state) {
   switch (state) {

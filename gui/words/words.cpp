@@ -9,13 +9,10 @@
 #include <cmath>
 
 #include "core/units/number.h"
+#include "gui/words/tr.h"
 
 namespace spanwright {
 namespace {
-
-QString tr(const char* text) {
-  return QCoreApplication::translate("Words", text);
-}
 
 QLocale plainLocale() {
   QLocale locale;
@@ -136,6 +133,18 @@ QString word(Subject subject) {
   return {};
 }
 
+QString wordInside(Subject subject) {
+  switch (subject) {
+    case Subject::channel:
+      return tr("channel");
+    case Subject::sensor:
+      return tr("sensor");
+    case Subject::loop:
+      return tr("loop");
+  }
+  return {};
+}
+
 QString word(Phase phase) {
   return phase == Phase::asFound ? tr("as found") : tr("as left");
 }
@@ -214,9 +223,30 @@ QString pointWord(const TestPoint& point, bool withRun) {
 }
 
 QString kindWord(const ChannelSetup& setup) {
-  static constexpr std::array kWords{"threshold input", "analog input",  "thermocouple input",
-                                     "RTD input",       "analog output", "discrete output"};
+  static constexpr std::array kWords{QT_TRANSLATE_NOOP("spanwright", "threshold input"),
+                                     QT_TRANSLATE_NOOP("spanwright", "analog input"),
+                                     QT_TRANSLATE_NOOP("spanwright", "thermocouple input"),
+                                     QT_TRANSLATE_NOOP("spanwright", "RTD input"),
+                                     QT_TRANSLATE_NOOP("spanwright", "analog output"),
+                                     QT_TRANSLATE_NOOP("spanwright", "discrete output")};
   return tr(kWords.at(setup.kind.index()));
+}
+
+QString followedPointWord(std::string_view key, const std::optional<double>& percent) {
+  if (percent) {
+    return tr("%1 %").arg(plainLocale().toString(*percent, 'g', 6));
+  }
+  for (const AlarmLevel level :
+       {AlarmLevel::lowLow, AlarmLevel::low, AlarmLevel::high, AlarmLevel::highHigh}) {
+    const std::string name(text(level));
+    if (key == name + " trip") {
+      return tr("%1 trip").arg(levelWord(level));
+    }
+    if (key == name + " reset") {
+      return tr("%1 reset").arg(levelWord(level));
+    }
+  }
+  return key == "on" ? tr("on") : key == "off" ? tr("off") : tr("loss of communication");
 }
 
 QString shownValue(double value, double step, int extra) {
@@ -253,7 +283,8 @@ QString headed(const QString& heading, Unit unit) {
 }
 
 QString shownDate(Date date) {
-  return date.is_special() ? QString() : QLocale().toString(toQt(date), QStringLiteral("d MMM yyyy"));
+  return date.is_special() ? QString()
+                           : QLocale().toString(toQt(date), tr("d MMM yyyy", "a day that is read"));
 }
 
 QString shownMoment(Moment moment) {
@@ -264,6 +295,14 @@ QString shownMoment(Moment moment) {
                    static_cast<int>(moment.time_of_day().minutes()));
   return QStringLiteral("%1 %2").arg(shownDate(moment.date()),
                                      QLocale().toString(time, QStringLiteral("HH:mm")));
+}
+
+QString typedDateForm() {
+  return tr("yyyy-MM-dd", "a day that is typed");
+}
+
+QString typedMomentForm() {
+  return tr("yyyy-MM-dd HH:mm", "a moment that is typed");
 }
 
 QString shownDays(int days) {

@@ -6,6 +6,7 @@
 
 #include <QCoreApplication>
 #include <QString>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -24,18 +25,22 @@ namespace spanwright {
 QString fromCore(std::string_view text);
 std::string toCore(const QString& text);
 
-QString word(DueState state);    ///< "Unproven", "Overdue", "In grace", "Due soon", "Proven"
-QString word(Verdict verdict);   ///< "pass", "fail", "not judged"
-QString word(Subject subject);   ///< "Channel", "Sensor", "Loop"
-QString word(Phase phase);       ///< "as found", "as left"
-QString word(BreakCause cause);  ///< "adjustment", "new setup" ...
-QString word(BandBasis basis);   ///< "own readings", "like subjects", "–" for none
+QString word(DueState state);         ///< "Unproven", "Overdue", "In grace", "Due soon", "Proven"
+QString word(Verdict verdict);        ///< "pass", "fail", "not judged"
+QString word(Subject subject);        ///< "Channel", "Sensor", "Loop"
+QString wordInside(Subject subject);  ///< the same in the middle of a sentence: "channel"
+QString word(Phase phase);            ///< "as found", "as left"
+QString word(BreakCause cause);       ///< "adjustment", "new setup" ...
+QString word(BandBasis basis);        ///< "own readings", "like subjects", "–" for none
 QString word(Role role);
 QString word(LifeState state);  ///< "recorded", "performed", "sent back" ...
 QString word(LifeAct act);      ///< the same words
 /// "25 % up", "on", "high-high trip"; the run is added when the plan repeats.
 QString pointWord(const TestPoint& point, bool withRun = false);
-/// "analog input" and so on from core's kind name.
+/// A point followed over the years, by its pointKey and, for a point of value, its percent: "25 %", "on",
+/// "high trip".
+QString followedPointWord(std::string_view key, const std::optional<double>& percent);
+/// "analog input" and so on.
 QString kindWord(const ChannelSetup& setup);
 
 /// A reading-like value with as many decimals as `step` needs (`extra` more of them); five significant digits
@@ -48,8 +53,12 @@ QString shownError(double value, double step);
 QString shownUnit(Unit unit);  ///< "°C"; empty for none
 /// "Expected [°C]", or the heading alone without a unit.
 QString headed(const QString& heading, Unit unit);
-QString shownDate(Date date);        ///< "20 Nov 2026"; empty for not-a-date
+/// As the language writes a day; empty for not-a-date.
+QString shownDate(Date date);        ///< "20 Nov 2026", "20.11.2026"
 QString shownMoment(Moment moment);  ///< "20 Nov 2026 09:30"
+/// How a day and a day with its time are written where they are typed, for Qt's editors.
+QString typedDateForm();
+QString typedMomentForm();
 QString shownDays(int days);
 /// A rate or another figure to three significant digits, sign always written.
 QString shownRate(double value);

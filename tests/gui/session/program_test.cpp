@@ -47,6 +47,31 @@ TEST_F(Program, DrawsEveryScreenWithoutADisplay) {
   }
 }
 
+TEST_F(Program, SpeaksTheLanguageOfTheMachineOrTheOneAskedFor) {
+  const auto helpOf = [this](const char* machine, const QStringList& arguments) {
+    QProcess process;
+    QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
+    environment.remove("LC_ALL");
+    environment.remove("LANGUAGE");
+    environment.insert("LANG", machine);
+    environment.insert("XDG_CONFIG_HOME", folder_.path());  // nobody's settings
+    process.setProcessEnvironment(environment);
+    process.start(QStringLiteral(SPANWRIGHT_BUILD_DIR "/spanwright-desktop"), arguments);
+    process.waitForFinished(120000);
+    return QString::fromUtf8(process.readAllStandardOutput());
+  };
+  const auto isGerman = [](const QString& help) {
+    return help.contains("Kalibrierakte und Drift der Messkanäle eines Standorts.") &&
+           !help.contains("Calibration record");
+  };
+  EXPECT_TRUE(isGerman(helpOf("de_DE.UTF-8", {"--help"})));
+  EXPECT_FALSE(isGerman(helpOf("en_GB.UTF-8", {"--help"})));
+  EXPECT_FALSE(isGerman(helpOf("fr_FR.UTF-8", {"--help"})));
+  EXPECT_TRUE(isGerman(helpOf("en_GB.UTF-8", {"--help", "--language", "de"})));
+  EXPECT_FALSE(isGerman(helpOf("de_DE.UTF-8", {"--help", "--language", "en"})));
+  EXPECT_EQ(run({"--language", "xx", "--help"}).status, 2);
+}
+
 TEST_F(Program, SaysWhatIsWrongAndEndsWithTheRightStatus) {
   makeRecord();
   const QString picture = folder_.filePath("out.png");

@@ -81,6 +81,12 @@ TEST(Words, EveryCodeHasAWord) {
         PointRole::alarmReset, PointRole::stateOn, PointRole::stateOff, PointRole::lossOfSignal}) {
     point.role = role;
     EXPECT_FALSE(pointWord(point).isEmpty());
+    // In English a point followed over the years reads as core names it.
+    const bool value = role == PointRole::value;
+    point.percent = value ? 12.5 : 0.0;
+    point.alarm = AlarmLevel::lowLow;
+    EXPECT_EQ(followedPointWord(pointKey(point), value ? std::optional(12.5) : std::nullopt).toStdString(),
+              pointKey(point) + (value ? " %" : ""));
   }
 }
 

@@ -1,0 +1,93 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The choice of a language, and how a window goes on where another one was left.
+#include <QAction>
+#include <QActionGroup>
+#include <QMenu>
+
+#include "gui/screens/certificate_screen.h"
+#include "gui/screens/channel_screen.h"
+#include "gui/screens/main_window.h"
+#include "gui/screens/message_bar.h"
+#include "gui/screens/visit_screen.h"
+#include "gui/session/session.h"
+
+namespace spanwright {
+
+void MainWindow::addLanguages(QMenu* menu) {
+  QMenu* languages = menu->addMenu(tr("&Language"));
+  auto* group = new QActionGroup(this);
+  for (const Language language : allLanguages()) {
+    QAction* choice = languages->addAction(nameOf(language));
+    choice->setCheckable(true);
+    choice->setChecked(language == currentLanguage());
+    choice->setStatusTip(tr("The language of the window, with its dates and numbers"));
+    group->addAction(choice);
+    connect(choice, &QAction::triggered, this, [this, language] { emit languageAsked(language); });
+  }
+}
+
+std::optional<LeftOff> MainWindow::leaveOff() {
+  LeftOff place;
+  if (!session_.isOpen()) {
+    return place;
+  }
+  if (!visit_->mayLeave()) {
+    return std::nullopt;
+  }
+  for (const QAction* each : places_->actions()) {
+    if (each->isChecked()) {
+      place.page = static_cast<int>(places_->actions().indexOf(each));
+    }
+  }
+  if (currentScreen() == channel_) {
+    place.channel = channel_->channel();
+    place.calibration = channel_->currentCalibration();
+  } else if (currentScreen() == certificate_) {
+    place.channel = channel_->channel();
+    place.certificate = certificate_->calibration();
+  } else if (currentScreen() == visit_) {
+    place.visit = visit_->entry().draft();
+  }
+  visit_->dropRecord();
+  return place;
+}
+
+void MainWindow::goOn(const LeftOff& place) {
+  if (!session_.isOpen()) {
+    return;
+  }
+  takeRecord();
+  session_.refresh();
+  if (place.page) {
+    places_->actions().at(*place.page)->trigger();
+  }
+  if (place.calibration) {
+    goTo(channel_);
+    channel_->showCalibration(place.channel, *place.calibration);
+  } else if (!place.channel.isEmpty()) {
+    showChannel(place.channel);
+  }
+  if (place.certificate) {
+    showCertificate(*place.certificate);
+  }
+  if (place.visit) {
+    goOnWithVisit(*place.visit);
+  }
+}
+
+void MainWindow::goOnWithVisit(const Draft& visit) {
+  bar_->hide();  // it offers the very draft
+  if (visit.id != 0) {
+    resumeDraft(visit.id);
+    return;
+  }
+  goTo(visit_);
+  if (visit.channel.empty()) {
+    visit_->chooseChannel();
+  } else {
+    visit_->resume(visit);
+  }
+}
+
+}  // namespace spanwright

@@ -1,0 +1,4656 @@
+<?xml version="1.0" encoding="utf-8"?>
+<!DOCTYPE TS>
+<TS version="2.1" language="de_DE" sourcelanguage="en">
+<context>
+    <name>Commands</name>
+    <message>
+        <source>&amp;Open record…</source>
+        <translation>Akte ö&amp;ffnen…</translation>
+    </message>
+    <message>
+        <source>Open a record file</source>
+        <translation>Eine Aktendatei öffnen</translation>
+    </message>
+    <message>
+        <source>&amp;New record from site file…</source>
+        <translation>&amp;Neue Akte aus Standortdatei…</translation>
+    </message>
+    <message>
+        <source>Make an empty record from a site description</source>
+        <translation>Aus der Beschreibung eines Standorts eine leere Akte anlegen</translation>
+    </message>
+    <message>
+        <source>&amp;Try the sample record</source>
+        <translation>&amp;Beispielakte ausprobieren</translation>
+    </message>
+    <message>
+        <source>Open your own copy of an invented site</source>
+        <translation>Die eigene Kopie eines erfundenen Standorts öffnen</translation>
+    </message>
+    <message>
+        <source>&amp;Import histories…</source>
+        <translation>&amp;Historien importieren…</translation>
+    </message>
+    <message>
+        <source>Read past calibrations from CSV files through a mapping</source>
+        <translation>Frühere Kalibrierungen über eine Zuordnung aus CSV-Dateien lesen</translation>
+    </message>
+    <message>
+        <source>C&amp;heck the record…</source>
+        <translation>Akte &amp;prüfen…</translation>
+    </message>
+    <message>
+        <source>Prove that nothing was changed behind the journal&apos;s back</source>
+        <translation>Nachweisen, dass nichts am Journal vorbei geändert wurde</translation>
+    </message>
+    <message>
+        <source>&amp;Close record</source>
+        <translation>Akte &amp;schließen</translation>
+    </message>
+    <message>
+        <source>Close this record and return to the start</source>
+        <translation>Diese Akte schließen und zum Anfang zurückkehren</translation>
+    </message>
+    <message>
+        <source>&amp;Quit</source>
+        <translation>B&amp;eenden</translation>
+    </message>
+    <message>
+        <source>Leave the program; unfinished visits are kept</source>
+        <translation>Das Programm verlassen; angefangene Einsätze bleiben erhalten</translation>
+    </message>
+    <message>
+        <source>&amp;Site</source>
+        <translation>&amp;Standort</translation>
+    </message>
+    <message>
+        <source>Places and channels with their state</source>
+        <translation>Orte und Kanäle mit ihrem Status</translation>
+    </message>
+    <message>
+        <source>&amp;Due list</source>
+        <translation>&amp;Fälligkeiten</translation>
+    </message>
+    <message>
+        <source>What is due, most pressing first</source>
+        <translation>Was fällig ist, das Dringendste zuerst</translation>
+    </message>
+    <message>
+        <source>&amp;Review</source>
+        <translation>&amp;Prüfung</translation>
+    </message>
+    <message>
+        <source>Calibrations that wait for a signature, oldest first</source>
+        <translation>Kalibrierungen, die auf eine Unterschrift warten, die älteste zuerst</translation>
+    </message>
+    <message>
+        <source>&amp;Back</source>
+        <translation>&amp;Zurück</translation>
+    </message>
+    <message>
+        <source>Return to the page before</source>
+        <translation>Zur vorigen Seite zurück</translation>
+    </message>
+    <message>
+        <source>&amp;Find channel</source>
+        <translation>&amp;Kanal suchen</translation>
+    </message>
+    <message>
+        <source>Go to the box that narrows the list</source>
+        <translation>Zum Feld gehen, das die Liste einengt</translation>
+    </message>
+    <message>
+        <source>Dar&amp;k colours</source>
+        <translation>&amp;Dunkle Farben</translation>
+    </message>
+    <message>
+        <source>Change between light and dark colours</source>
+        <translation>Zwischen hellen und dunklen Farben wechseln</translation>
+    </message>
+    <message>
+        <source>Enter a &amp;visit</source>
+        <translation>&amp;Einsatz erfassen</translation>
+    </message>
+    <message>
+        <source>Open the entry sheet for the channel shown or chosen</source>
+        <translation>Das Erfassungsblatt des gezeigten oder gewählten Kanals öffnen</translation>
+    </message>
+    <message>
+        <source>&amp;Finish visit</source>
+        <translation>Einsatz a&amp;bschließen</translation>
+    </message>
+    <message>
+        <source>Check the whole sheet and store the visit</source>
+        <translation>Das ganze Blatt prüfen und den Einsatz speichern</translation>
+    </message>
+    <message>
+        <source>S&amp;kip this point</source>
+        <translation>Messpunkt aus&amp;lassen</translation>
+    </message>
+    <message>
+        <source>Say why this point is not taken</source>
+        <translation>Angeben, warum dieser Messpunkt nicht aufgenommen wird</translation>
+    </message>
+    <message>
+        <source>Discard draft</source>
+        <translation>Entwurf verwerfen</translation>
+    </message>
+    <message>
+        <source>Throw away what was typed for this visit</source>
+        <translation>Wegwerfen, was zu diesem Einsatz eingegeben wurde</translation>
+    </message>
+    <message>
+        <source>Si&amp;gn…</source>
+        <translation>&amp;Unterschreiben…</translation>
+    </message>
+    <message>
+        <source>Sign, send back or withdraw the calibration shown or chosen</source>
+        <translation>Die gezeigte oder gewählte Kalibrierung unterschreiben, zurückgeben oder zurückziehen</translation>
+    </message>
+    <message>
+        <source>&amp;Issue certificate…</source>
+        <translation>&amp;Kalibrierschein ausstellen…</translation>
+    </message>
+    <message>
+        <source>Allot a number and write the certificate as PDF</source>
+        <translation>Eine Nummer vergeben und den Kalibrierschein als PDF schreiben</translation>
+    </message>
+    <message>
+        <source>&amp;Keys</source>
+        <translation>&amp;Tasten</translation>
+    </message>
+    <message>
+        <source>All keys on one page</source>
+        <translation>Alle Tasten auf einer Seite</translation>
+    </message>
+    <message>
+        <source>&amp;About</source>
+        <translation>Ü&amp;ber</translation>
+    </message>
+    <message>
+        <source>What this program is, and what it is not</source>
+        <translation>Was dieses Programm ist und was nicht</translation>
+    </message>
+    <message>
+        <source>Dr&amp;ift</source>
+        <translation>&amp;Drift</translation>
+    </message>
+    <message>
+        <source>All channels by how soon they leave their tolerance</source>
+        <translation>Alle Kanäle danach, wie bald sie ihre Toleranz verlassen</translation>
+    </message>
+    <message>
+        <source>&amp;Plan</source>
+        <translation>P&amp;lan</translation>
+    </message>
+    <message>
+        <source>Visits fitted into the weeks to come</source>
+        <translation>Einsätze, auf die kommenden Wochen verteilt</translation>
+    </message>
+    <message>
+        <source>I&amp;ntervals</source>
+        <translation>&amp;Intervalle</translation>
+    </message>
+    <message>
+        <source>Proposed intervals with their evidence, and accepting them</source>
+        <translation>Vorgeschlagene Intervalle mit ihren Belegen, und ihre Annahme</translation>
+    </message>
+    <message>
+        <source>&amp;Evidence for a reviewer…</source>
+        <translation>Nach&amp;weise für Prüfer…</translation>
+    </message>
+    <message>
+        <source>A bundle of calibrations with all they rest on, to hand out</source>
+        <translation>Ein Bündel von Kalibrierungen mit allem, worauf sie beruhen, zum Aushändigen</translation>
+    </message>
+    <message>
+        <source>My &amp;passphrase…</source>
+        <translation>&amp;Meine Passphrase…</translation>
+    </message>
+    <message>
+        <source>Change the passphrase you sign with</source>
+        <translation>Die Passphrase ändern, mit der Sie unterschreiben</translation>
+    </message>
+    <message>
+        <source>&amp;Today</source>
+        <translation>&amp;Heute</translation>
+    </message>
+    <message>
+        <source>What needs doing today for the person who works</source>
+        <translation>Was heute für die arbeitende Person zu tun ist</translation>
+    </message>
+    <message>
+        <source>St&amp;andards</source>
+        <translation>&amp;Normale</translation>
+    </message>
+    <message>
+        <source>How long each standard may be used, its certificates and its chart</source>
+        <translation>Wie lange jedes Normal verwendet werden darf, seine Kalibrierscheine und seine Regelkarte</translation>
+    </message>
+    <message>
+        <source>Ro&amp;unds</source>
+        <translation>&amp;Rundgänge</translation>
+    </message>
+    <message>
+        <source>Lists of channels to walk past, with what is done of them</source>
+        <translation>Listen von Kanälen zum Abgehen, mit dem, was davon erledigt ist</translation>
+    </message>
+    <message>
+        <source>&amp;Journal</source>
+        <translation>&amp;Journal</translation>
+    </message>
+    <message>
+        <source>What was done to the record, when and by whom</source>
+        <translation>Was an der Akte gemacht wurde, wann und von wem</translation>
+    </message>
+    <message>
+        <source>Ne&amp;xt channel of the round</source>
+        <translation>Nächster Kanal des &amp;Rundgangs</translation>
+    </message>
+    <message>
+        <source>Open the entry sheet of the next channel to do</source>
+        <translation>Das Erfassungsblatt des nächsten zu erledigenden Kanals öffnen</translation>
+    </message>
+    <message>
+        <source>&amp;Files…</source>
+        <translation>&amp;Dateien…</translation>
+    </message>
+    <message>
+        <source>Files kept about the channel, calibration or standard shown</source>
+        <translation>Dateien zum gezeigten Kanal, zur Kalibrierung oder zum Normal</translation>
+    </message>
+</context>
+<context>
+    <name>Main</name>
+    <message>
+        <source>The screen &quot;%1&quot; needs a record; name one, or give --sample.</source>
+        <translation>Die Seite „%1“ braucht eine Akte; eine nennen oder --sample angeben.</translation>
+    </message>
+    <message>
+        <source>There is no channel &quot;%1&quot; in this record.</source>
+        <translation>In dieser Akte gibt es keinen Kanal „%1“.</translation>
+    </message>
+    <message>
+        <source>The picture %1 could not be written; check the folder.</source>
+        <translation>Das Bild %1 ließ sich nicht schreiben; den Ordner prüfen.</translation>
+    </message>
+    <message>
+        <source>The sample record is not beside the program; make it with sample_sites/run.</source>
+        <translation>Die Beispielakte liegt nicht beim Programm; mit sample_sites/run anlegen.</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright</name>
+    <message>
+        <source>digits, Enter</source>
+        <translation>Ziffern, Enter</translation>
+    </message>
+    <message>
+        <source>In the entry sheet: put in a reading and go on to the next</source>
+        <translation>Im Erfassungsblatt: eine Ablesung eintragen und zur nächsten gehen</translation>
+    </message>
+    <message>
+        <source>arrows, F2, Esc</source>
+        <translation>Pfeile, F2, Esc</translation>
+    </message>
+    <message>
+        <source>In the entry sheet: move, change what is there, leave it as it was</source>
+        <translation>Im Erfassungsblatt: bewegen, Vorhandenes ändern, lassen wie es war</translation>
+    </message>
+    <message>
+        <source>Delete</source>
+        <translation>Entf</translation>
+    </message>
+    <message>
+        <source>In the entry sheet: empty the cell</source>
+        <translation>Im Erfassungsblatt: das Feld leeren</translation>
+    </message>
+    <message>
+        <source>Alt+T, Alt+P, Alt+D</source>
+        <translation>Alt+T, Alt+P, Alt+D</translation>
+    </message>
+    <message>
+        <source>In a visit: go to the standards, confirm the cautions, go to what was done</source>
+        <translation>Im Einsatz: zu den Normalen gehen, die Sicherheitshinweise bestätigen, zu dem gehen, was durchgeführt wurde</translation>
+    </message>
+    <message>
+        <source>Space</source>
+        <translation>Leertaste</translation>
+    </message>
+    <message>
+        <source>Tick a box or a standard</source>
+        <translation>Ein Kästchen oder ein Normal anhaken</translation>
+    </message>
+    <message>
+        <source>predicted</source>
+        <translation>vorhergesagt</translation>
+    </message>
+    <message>
+        <source>Tolerance</source>
+        <translation>Toleranz</translation>
+    </message>
+    <message>
+        <source>Input [% of span]</source>
+        <translation>Eingang [% der Spanne]</translation>
+    </message>
+    <message>
+        <source>Error</source>
+        <translation>Messabweichung</translation>
+    </message>
+    <message>
+        <source>Calibration record and drift of a site&apos;s measuring channels.</source>
+        <translation>Kalibrierakte und Drift der Messkanäle eines Standorts.</translation>
+    </message>
+    <message>
+        <source>record file to open</source>
+        <translation>zu öffnende Aktendatei</translation>
+    </message>
+    <message>
+        <source>start with the sample record (an invented site)</source>
+        <translation>mit der Beispielakte beginnen (ein erfundener Standort)</translation>
+    </message>
+    <message>
+        <source>screen to show first; &quot;list&quot; prints the names</source>
+        <translation>Seite, die zuerst gezeigt wird; „list“ gibt die Namen aus</translation>
+    </message>
+    <message>
+        <source>channel the screen is about</source>
+        <translation>Kanal, um den es auf der Seite geht</translation>
+    </message>
+    <message>
+        <source>channel, sensor or loop, for the entry sheet</source>
+        <translation>channel, sensor oder loop, für das Erfassungsblatt</translation>
+    </message>
+    <message>
+        <source>size of the window, for instance 1280x720</source>
+        <translation>Größe des Fensters, zum Beispiel 1280x720</translation>
+    </message>
+    <message>
+        <source>dark colours</source>
+        <translation>dunkle Farben</translation>
+    </message>
+    <message>
+        <source>system, en or de; without it, what was chosen last</source>
+        <translation>system, en oder de; ohne Angabe die zuletzt gewählte Sprache</translation>
+    </message>
+    <message>
+        <source>take this day as today, for instance 2026-11-25</source>
+        <translation>diesen Tag als heute nehmen, zum Beispiel 2026-11-25</translation>
+    </message>
+    <message>
+        <source>draw the screen into this PNG file without a display, and end</source>
+        <translation>die Seite ohne Bildschirm in diese PNG-Datei zeichnen und enden</translation>
+    </message>
+    <message>
+        <source>show this help</source>
+        <translation>diese Hilfe zeigen</translation>
+    </message>
+    <message>
+        <source>show the version</source>
+        <translation>die Version zeigen</translation>
+    </message>
+    <message>
+        <source>The size &quot;%1&quot; is not understood; give width x height from 640x480 to 8192x8192, for instance 1280x720.</source>
+        <translation>Die Größe „%1“ ist nicht verständlich; Breite x Höhe von 640x480 bis 8192x8192 angeben, zum Beispiel 1280x720.</translation>
+    </message>
+    <message>
+        <source>There is no screen &quot;%1&quot;; the screens are %2.</source>
+        <translation>Es gibt keine Seite „%1“; die Seiten sind %2.</translation>
+    </message>
+    <message>
+        <source>Give one record, not %1.</source>
+        <translation>Eine Akte angeben, nicht %1.</translation>
+    </message>
+    <message>
+        <source>There is no subject &quot;%1&quot;; give channel, sensor or loop.</source>
+        <translation>Es gibt keinen Gegenstand „%1“; channel, sensor oder loop angeben.</translation>
+    </message>
+    <message>
+        <source>The day &quot;%1&quot; is not understood; write it as 2026-11-25.</source>
+        <translation>Der Tag „%1“ ist nicht verständlich; ihn wie 2026-11-25 schreiben.</translation>
+    </message>
+    <message>
+        <source>There is no language &quot;%1&quot;; give system, en or de.</source>
+        <translation>Es gibt keine Sprache „%1“; system, en oder de angeben.</translation>
+    </message>
+    <message>
+        <source>&amp;System</source>
+        <translation>S&amp;ystem</translation>
+    </message>
+    <message>
+        <source>%1 %</source>
+        <translation>%1 %</translation>
+    </message>
+    <message>
+        <source>more than a limit of nothing allows</source>
+        <translation>mehr, als eine Grenze von null zulässt</translation>
+    </message>
+    <message>
+        <source>%1 of tolerance</source>
+        <translation>%1 der Toleranz</translation>
+    </message>
+    <message>
+        <source>Shift zero by %1 before the square root</source>
+        <translation>Nullpunkt vor der Radizierung um %1 verschieben</translation>
+    </message>
+    <message>
+        <source>Shift span by %1 % before the square root</source>
+        <translation>Spanne vor der Radizierung um %1 % ändern</translation>
+    </message>
+    <message>
+        <source>Shift zero by %1 and span by %2 % before the square root</source>
+        <translation>Vor der Radizierung Nullpunkt um %1 verschieben und Spanne um %2 % ändern</translation>
+    </message>
+    <message>
+        <source>Shift zero by %1</source>
+        <translation>Nullpunkt um %1 verschieben</translation>
+    </message>
+    <message>
+        <source>Shift span by %1 %</source>
+        <translation>Spanne um %1 % ändern</translation>
+    </message>
+    <message>
+        <source>Shift zero by %1 and span by %2 %</source>
+        <translation>Nullpunkt um %1 verschieben und Spanne um %2 % ändern</translation>
+    </message>
+    <message>
+        <source>repeats of one point differ by more than the tolerance holds</source>
+        <translation>Wiederholungen eines Messpunkts liegen weiter auseinander, als die Toleranz fasst</translation>
+    </message>
+    <message>
+        <source>up and down readings of one point differ by more than the tolerance holds</source>
+        <translation>steigende und fallende Ablesungen eines Messpunkts liegen weiter auseinander, als die Toleranz fasst</translation>
+    </message>
+    <message>
+        <source>the steps of the reading are too far apart for the tolerance</source>
+        <translation>die Stufen der Anzeige sind für die Toleranz zu grob</translation>
+    </message>
+    <message>
+        <source>the correction needed is beyond the range of the trims</source>
+        <translation>die nötige Korrektur übersteigt den Stellbereich der Justierung</translation>
+    </message>
+    <message>
+        <source>the errors do not lie along a line</source>
+        <translation>die Messabweichungen liegen nicht auf einer Geraden</translation>
+    </message>
+    <message>
+        <source>no correction makes it better</source>
+        <translation>keine Korrektur verbessert es</translation>
+    </message>
+    <message>
+        <source>repeats of one point differ by more than adjusting would gain</source>
+        <translation>Wiederholungen eines Messpunkts streuen mehr, als Justieren brächte</translation>
+    </message>
+    <message>
+        <source>the sheet has no points of value, so there is no zero and span to set</source>
+        <translation>das Blatt hat keine Messpunkte mit Wert, also sind weder Nullpunkt noch Spanne einzustellen</translation>
+    </message>
+    <message>
+        <source>one point of value has neither a reading nor a reason for its lack</source>
+        <translation>ein Messpunkt mit Wert hat weder eine Ablesung noch einen Grund für ihr Fehlen</translation>
+    </message>
+    <message>
+        <source>%1 points of value have neither a reading nor a reason for their lack</source>
+        <translation>%1 Messpunkte mit Wert haben weder eine Ablesung noch einen Grund für ihr Fehlen</translation>
+    </message>
+    <message>
+        <source>readings at two different test points at least are needed</source>
+        <translation>mindestens zwei verschiedene Messpunkte müssen abgelesen sein</translation>
+    </message>
+    <message>
+        <source>%1: the worst point would use %2, now %3.</source>
+        <translation>%1: der ungünstigste Messpunkt würde %2 nutzen, jetzt %3.</translation>
+    </message>
+    <message>
+        <source>Adjusting is not worth it: the worst point uses %1, the limit for adjusting is %2 %.</source>
+        <translation>Justieren lohnt nicht: der ungünstigste Messpunkt nutzt %1, die Justiergrenze ist %2 %.</translation>
+    </message>
+    <message>
+        <source>Adjusting cannot help: the worst point uses %1, and %2.</source>
+        <translation>Justieren hilft nicht: der ungünstigste Messpunkt nutzt %1, und %2.</translation>
+    </message>
+    <message>
+        <source>Adjusting is not worth it: the worst point uses %1, and %2.</source>
+        <translation>Justieren lohnt nicht: der ungünstigste Messpunkt nutzt %1, und %2.</translation>
+    </message>
+    <message>
+        <source>the couple or a lead is open, the input stands at its upper end</source>
+        <translation>das Thermoelement oder eine Leitung ist unterbrochen, der Eingang steht am oberen Ende</translation>
+    </message>
+    <message>
+        <source>the couple or a lead is open, the input stands at its lower end</source>
+        <translation>das Thermoelement oder eine Leitung ist unterbrochen, der Eingang steht am unteren Ende</translation>
+    </message>
+    <message>
+        <source>the leads are shorted where it is %1</source>
+        <translation>die Leitungen haben Kurzschluss an einer Stelle mit %1</translation>
+    </message>
+    <message>
+        <source>the leads are reversed</source>
+        <translation>die Leitungen sind vertauscht</translation>
+    </message>
+    <message>
+        <source>the couple is a type %1</source>
+        <translation>das Thermoelement ist vom Typ %1</translation>
+    </message>
+    <message>
+        <source>the input takes its terminals to be at %1</source>
+        <translation>der Eingang nimmt für seine Klemmen %1 an</translation>
+    </message>
+    <message>
+        <source>the extension leads are reversed at both ends, the join being at %1</source>
+        <translation>die Ausgleichsleitung ist an beiden Enden vertauscht, die Verbindungsstelle liegt bei %1</translation>
+    </message>
+    <message>
+        <source>the mV were fed through copper leads to terminals at %1, and the reference junction is not given</source>
+        <translation>die mV wurden über Kupferleitungen an Klemmen mit %1 gegeben, und die Vergleichsstelle ist nicht angegeben</translation>
+    </message>
+    <message>
+        <source>the element or a lead is open, the input stands at its upper end</source>
+        <translation>der Messwiderstand oder eine Leitung ist unterbrochen, der Eingang steht am oberen Ende</translation>
+    </message>
+    <message>
+        <source>the element or a lead is open, the input stands at its lower end</source>
+        <translation>der Messwiderstand oder eine Leitung ist unterbrochen, der Eingang steht am unteren Ende</translation>
+    </message>
+    <message>
+        <source>the element or its leads are shorted, the input stands at its lower end</source>
+        <translation>der Messwiderstand oder seine Leitungen haben Kurzschluss, der Eingang steht am unteren Ende</translation>
+    </message>
+    <message>
+        <source>the element is a Pt100</source>
+        <translation>der Messwiderstand ist ein Pt100</translation>
+    </message>
+    <message>
+        <source>the element is a Pt1000</source>
+        <translation>der Messwiderstand ist ein Pt1000</translation>
+    </message>
+    <message>
+        <source>Nothing can be said about adjusting: %1.</source>
+        <translation>Zum Justieren lässt sich nichts sagen: %1.</translation>
+    </message>
+    <message>
+        <source>It looks as if %1.</source>
+        <translation>Es sieht danach aus: %1.</translation>
+    </message>
+    <message>
+        <source>, or </source>
+        <translation>, oder </translation>
+    </message>
+    <message>
+        <source>zero error %1</source>
+        <translation>Nullpunktabweichung %1</translation>
+    </message>
+    <message>
+        <source>span error %1</source>
+        <translation>Spannenabweichung %1</translation>
+    </message>
+    <message>
+        <source>largest error %1</source>
+        <translation>größte Messabweichung %1</translation>
+    </message>
+    <message>
+        <source>linearity ±%1</source>
+        <translation>Linearität ±%1</translation>
+    </message>
+    <message>
+        <source>hysteresis %1</source>
+        <translation>Hysterese %1</translation>
+    </message>
+    <message>
+        <source>repeatability %1</source>
+        <translation>Wiederholbarkeit %1</translation>
+    </message>
+    <message>
+        <source>As found, % of span: %1</source>
+        <translation>Wie vorgefunden, % der Spanne: %1</translation>
+    </message>
+    <message>
+        <source>As left, % of span: %1</source>
+        <translation>Wie hinterlassen, % der Spanne: %1</translation>
+    </message>
+    <message>
+        <source>Sign as performed</source>
+        <translation>Als durchgeführt unterschreiben</translation>
+    </message>
+    <message>
+        <source>Sign as reviewed</source>
+        <translation>Als geprüft unterschreiben</translation>
+    </message>
+    <message>
+        <source>Sign as approved</source>
+        <translation>Als freigegeben unterschreiben</translation>
+    </message>
+    <message>
+        <source>Send back</source>
+        <translation>Zurückgeben</translation>
+    </message>
+    <message>
+        <source>Withdraw</source>
+        <translation>Zurückziehen</translation>
+    </message>
+    <message>
+        <source>These are my readings as I made them. It then waits for a review.</source>
+        <translation>Das sind meine Ablesungen, wie ich sie gemacht habe. Danach wartet sie auf eine Prüfung.</translation>
+    </message>
+    <message>
+        <source>I looked at the readings and at what they rest on. It then waits for approval.</source>
+        <translation>Ich habe die Ablesungen angesehen und worauf sie beruhen. Danach wartet sie auf die Freigabe.</translation>
+    </message>
+    <message>
+        <source>It is released; its certificate carries no mark any more.</source>
+        <translation>Sie ist freigegeben; ihr Kalibrierschein trägt keinen Vermerk mehr.</translation>
+    </message>
+    <message>
+        <source>It proves nothing until its technician signs it again or corrects it.</source>
+        <translation>Sie weist nichts nach, bis ihr Techniker sie erneut unterschreibt oder berichtigt.</translation>
+    </message>
+    <message>
+        <source>It stays visible and counts for nothing. This cannot be taken back.</source>
+        <translation>Sie bleibt sichtbar und zählt nicht mehr. Das lässt sich nicht rückgängig machen.</translation>
+    </message>
+    <message>
+        <source>%1 by calibration %2</source>
+        <translation>%1 durch Kalibrierung %2</translation>
+    </message>
+    <message>
+        <source>%1 by %2 (%3)</source>
+        <translation>%1 von %2 (%3)</translation>
+    </message>
+    <message>
+        <source>%1, %2 UTC</source>
+        <translation>%1, %2 UTC</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>Nobody has signed it yet.</source>
+        <translation>Noch niemand hat sie unterschrieben.</translation>
+    </message>
+    <message>
+        <source>no standard is ticked</source>
+        <translation>kein Normal ist angehakt</translation>
+    </message>
+    <message>
+        <source>no ticked standard has a certificate valid on the day</source>
+        <translation>kein angehaktes Normal hat an diesem Tag einen gültigen Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>no ticked standard has a certificate for %1</source>
+        <translation>kein angehaktes Normal hat einen Kalibrierschein für %1</translation>
+    </message>
+    <message>
+        <source>no ticked standard&apos;s certificate reaches %1</source>
+        <translation>der Kalibrierschein keines angehakten Normals reicht bis %1</translation>
+    </message>
+    <message>
+        <source>none can be brought to the reading at %1</source>
+        <translation>bei %1 lässt sich keine auf die Anzeige umrechnen</translation>
+    </message>
+    <message>
+        <source>there is nothing to make one from</source>
+        <translation>es fehlt alles, woraus sie zu bilden wäre</translation>
+    </message>
+    <message>
+        <source>the plan&apos;s decision rule needs an uncertainty, and %1.</source>
+        <translation>die Entscheidungsregel des Plans braucht eine Messunsicherheit, und %1.</translation>
+    </message>
+    <message>
+        <source>low-low</source>
+        <translation>tief-tief</translation>
+    </message>
+    <message>
+        <source>low</source>
+        <translation>tief</translation>
+    </message>
+    <message>
+        <source>high</source>
+        <translation>hoch</translation>
+    </message>
+    <message>
+        <source>high-high</source>
+        <translation>hoch-hoch</translation>
+    </message>
+    <message>
+        <source>%1 % up</source>
+        <translation>%1 % steigend</translation>
+    </message>
+    <message>
+        <source>%1 % down</source>
+        <translation>%1 % fallend</translation>
+    </message>
+    <message>
+        <source>turns on</source>
+        <translation>schaltet ein</translation>
+    </message>
+    <message>
+        <source>turns off</source>
+        <translation>schaltet aus</translation>
+    </message>
+    <message>
+        <source>%1 alarm trips</source>
+        <translation>Alarm %1 löst aus</translation>
+    </message>
+    <message>
+        <source>%1 alarm resets</source>
+        <translation>Alarm %1 fällt ab</translation>
+    </message>
+    <message>
+        <source>commanded on</source>
+        <translation>angesteuert ein</translation>
+    </message>
+    <message>
+        <source>commanded off</source>
+        <translation>angesteuert aus</translation>
+    </message>
+    <message>
+        <source>loss of communication</source>
+        <translation>Kommunikationsausfall</translation>
+    </message>
+    <message>
+        <source>Unproven</source>
+        <translation>Ohne Nachweis</translation>
+    </message>
+    <message>
+        <source>Overdue</source>
+        <translation>Überfällig</translation>
+    </message>
+    <message>
+        <source>In grace</source>
+        <translation>In Nachfrist</translation>
+    </message>
+    <message>
+        <source>Due soon</source>
+        <translation>Bald fällig</translation>
+    </message>
+    <message>
+        <source>Proven</source>
+        <translation>Gültig</translation>
+    </message>
+    <message>
+        <source>pass</source>
+        <translation>bestanden</translation>
+    </message>
+    <message>
+        <source>fail</source>
+        <translation>nicht bestanden</translation>
+    </message>
+    <message>
+        <source>not judged</source>
+        <translation>nicht bewertet</translation>
+    </message>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>Sensor</source>
+        <translation>Sensor</translation>
+    </message>
+    <message>
+        <source>Loop</source>
+        <translation>Messkreis</translation>
+    </message>
+    <message>
+        <source>channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>sensor</source>
+        <translation>Sensor</translation>
+    </message>
+    <message>
+        <source>loop</source>
+        <translation>Messkreis</translation>
+    </message>
+    <message>
+        <source>as found</source>
+        <translation>wie vorgefunden</translation>
+    </message>
+    <message>
+        <source>as left</source>
+        <translation>wie hinterlassen</translation>
+    </message>
+    <message>
+        <source>first calibration</source>
+        <translation>erste Kalibrierung</translation>
+    </message>
+    <message>
+        <source>adjustment</source>
+        <translation>Justierung</translation>
+    </message>
+    <message>
+        <source>repair</source>
+        <translation>Reparatur</translation>
+    </message>
+    <message>
+        <source>new setup</source>
+        <translation>neue Parametrierung</translation>
+    </message>
+    <message>
+        <source>another sensor</source>
+        <translation>anderer Sensor</translation>
+    </message>
+    <message>
+        <source>technician</source>
+        <translation>Techniker</translation>
+    </message>
+    <message>
+        <source>planner</source>
+        <translation>Planer</translation>
+    </message>
+    <message>
+        <source>reviewer</source>
+        <translation>Prüfer</translation>
+    </message>
+    <message>
+        <source>administrator</source>
+        <translation>Verwalter</translation>
+    </message>
+    <message>
+        <source>recorded</source>
+        <translation>erfasst</translation>
+    </message>
+    <message>
+        <source>performed</source>
+        <translation>durchgeführt</translation>
+    </message>
+    <message>
+        <source>reviewed</source>
+        <translation>geprüft</translation>
+    </message>
+    <message>
+        <source>approved</source>
+        <translation>freigegeben</translation>
+    </message>
+    <message>
+        <source>sent back</source>
+        <translation>zurückgegeben</translation>
+    </message>
+    <message>
+        <source>withdrawn</source>
+        <translation>zurückgezogen</translation>
+    </message>
+    <message>
+        <source>superseded</source>
+        <translation>ersetzt</translation>
+    </message>
+    <message>
+        <source>%1, run %2</source>
+        <translation>%1, Durchgang %2</translation>
+    </message>
+    <message>
+        <source>threshold input</source>
+        <translation>Schwellwerteingang</translation>
+    </message>
+    <message>
+        <source>analog input</source>
+        <translation>Analogeingang</translation>
+    </message>
+    <message>
+        <source>thermocouple input</source>
+        <translation>Thermoelementeingang</translation>
+    </message>
+    <message>
+        <source>RTD input</source>
+        <translation>Widerstandsthermometereingang</translation>
+    </message>
+    <message>
+        <source>analog output</source>
+        <translation>Analogausgang</translation>
+    </message>
+    <message>
+        <source>discrete output</source>
+        <translation>Binärausgang</translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>nicht bekannt</translation>
+    </message>
+    <message>
+        <source>d MMM yyyy</source>
+        <comment>a day that is read</comment>
+        <translation>dd.MM.yyyy</translation>
+    </message>
+    <message>
+        <source>yyyy-MM-dd</source>
+        <comment>a day that is typed</comment>
+        <translation>dd.MM.yyyy</translation>
+    </message>
+    <message>
+        <source>yyyy-MM-dd HH:mm</source>
+        <comment>a moment that is typed</comment>
+        <translation>dd.MM.yyyy HH:mm</translation>
+    </message>
+    <message>
+        <source>1 day</source>
+        <translation>1 Tag</translation>
+    </message>
+    <message>
+        <source>%1 days</source>
+        <translation>%1 Tage</translation>
+    </message>
+    <message>
+        <source>%1 trip</source>
+        <translation>Auslösung %1</translation>
+    </message>
+    <message>
+        <source>%1 reset</source>
+        <translation>Rückfall %1</translation>
+    </message>
+    <message>
+        <source>on</source>
+        <translation>ein</translation>
+    </message>
+    <message>
+        <source>off</source>
+        <translation>aus</translation>
+    </message>
+    <message>
+        <source>other test points</source>
+        <translation>andere Messpunkte</translation>
+    </message>
+    <message>
+        <source>own readings</source>
+        <translation>eigene Ablesungen</translation>
+    </message>
+    <message>
+        <source>like subjects</source>
+        <translation>ähnliche Gegenstände</translation>
+    </message>
+    <message>
+        <source>valid</source>
+        <translation>gültig</translation>
+    </message>
+    <message>
+        <source>runs out soon</source>
+        <translation>läuft bald ab</translation>
+    </message>
+    <message>
+        <source>ran out</source>
+        <translation>abgelaufen</translation>
+    </message>
+    <message>
+        <source>no certificate</source>
+        <translation>kein Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>use allowed</source>
+        <translation>Verwendung erlaubt</translation>
+    </message>
+    <message>
+        <source>out of service</source>
+        <translation>außer Betrieb</translation>
+    </message>
+    <message>
+        <source>back in service</source>
+        <translation>wieder in Betrieb</translation>
+    </message>
+    <message>
+        <source>last day today</source>
+        <translation>heute letzter Tag</translation>
+    </message>
+    <message>
+        <source>1 day left</source>
+        <translation>noch 1 Tag</translation>
+    </message>
+    <message>
+        <source>%1 days left</source>
+        <translation>noch %1 Tage</translation>
+    </message>
+    <message>
+        <source>ran out yesterday</source>
+        <translation>gestern abgelaufen</translation>
+    </message>
+    <message>
+        <source>ran out %1 days ago</source>
+        <translation>vor %1 Tagen abgelaufen</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::CalibrationsModel</name>
+    <message>
+        <source>%1 by %2</source>
+        <translation>%1 durch %2</translation>
+    </message>
+    <message>
+        <source>%1, corrects %2</source>
+        <translation>%1, berichtigt %2</translation>
+    </message>
+    <message>
+        <source>No.</source>
+        <translation>Nr.</translation>
+    </message>
+    <message>
+        <source>Performed</source>
+        <translation>Durchgeführt</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Status</translation>
+    </message>
+    <message>
+        <source>Subject</source>
+        <translation>Gegenstand</translation>
+    </message>
+    <message>
+        <source>As found</source>
+        <translation>Vorgefunden</translation>
+    </message>
+    <message>
+        <source>As left</source>
+        <translation>Hinterlassen</translation>
+    </message>
+    <message>
+        <source>Done</source>
+        <translation>Maßnahme</translation>
+    </message>
+    <message>
+        <source>repaired</source>
+        <translation>repariert</translation>
+    </message>
+    <message>
+        <source>adjusted</source>
+        <translation>justiert</translation>
+    </message>
+    <message>
+        <source>unchanged</source>
+        <translation>unverändert</translation>
+    </message>
+    <message>
+        <source>Setup</source>
+        <translation>Param.</translation>
+    </message>
+    <message>
+        <source>Person</source>
+        <translation>Person</translation>
+    </message>
+    <message>
+        <source>Sensor</source>
+        <translation>Sensor</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::CertificateScreen</name>
+    <message>
+        <source>Page before</source>
+        <translation>Vorige Seite</translation>
+    </message>
+    <message>
+        <source>Next page</source>
+        <translation>Nächste Seite</translation>
+    </message>
+    <message>
+        <source>Issue as PDF…</source>
+        <translation>Als PDF ausstellen…</translation>
+    </message>
+    <message>
+        <source>A4</source>
+        <translation>A4</translation>
+    </message>
+    <message>
+        <source>Letter</source>
+        <translation>Letter</translation>
+    </message>
+    <message>
+        <source>Paper</source>
+        <translation>Papier</translation>
+    </message>
+    <message>
+        <source>As wide as the window</source>
+        <translation>Fensterbreite</translation>
+    </message>
+    <message>
+        <source>%1 %</source>
+        <translation>%1 %</translation>
+    </message>
+    <message>
+        <source>Size of the preview</source>
+        <translation>Größe der Vorschau</translation>
+    </message>
+    <message>
+        <source>Preview of the certificate</source>
+        <translation>Vorschau des Kalibrierscheins</translation>
+    </message>
+    <message>
+        <source>Preview</source>
+        <translation>Vorschau</translation>
+    </message>
+    <message>
+        <source>Certificate for %1, %2 of %3</source>
+        <translation>Kalibrierschein für %1, %2, vom %3</translation>
+    </message>
+    <message>
+        <source>Not issued yet. Issuing allots a number that stays with this calibration.</source>
+        <translation>Noch nicht ausgestellt. Beim Ausstellen wird eine Nummer vergeben, die bei dieser Kalibrierung bleibt.</translation>
+    </message>
+    <message>
+        <source>Issued as %1, revision %2. Signatures have changed since; issuing makes revision %3 of the same number.</source>
+        <translation>Ausgestellt als %1, Revision %2. Seither haben sich Unterschriften geändert; Ausstellen ergibt Revision %3 derselben Nummer.</translation>
+    </message>
+    <message>
+        <source>Issued as %1, revision %2; issuing again writes the same.</source>
+        <translation>Ausgestellt als %1, Revision %2; erneutes Ausstellen schreibt dasselbe.</translation>
+    </message>
+    <message>
+        <source>%1 The calibration is %2, not approved, and the certificate is marked so.</source>
+        <translation>%1 Die Kalibrierung ist %2, nicht freigegeben, und der Kalibrierschein trägt diesen Vermerk.</translation>
+    </message>
+    <message>
+        <source>Page %1 of %2</source>
+        <translation>Seite %1 von %2</translation>
+    </message>
+    <message>
+        <source>Certificate %1 is written to %2.</source>
+        <translation>Kalibrierschein %1 ist nach %2 geschrieben.</translation>
+    </message>
+    <message>
+        <source>Write the certificate</source>
+        <translation>Kalibrierschein schreiben</translation>
+    </message>
+    <message>
+        <source>PDF files (*.pdf)</source>
+        <translation>PDF-Dateien (*.pdf)</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::ChannelScreen</name>
+    <message>
+        <source>Enter a visit</source>
+        <translation>Einsatz erfassen</translation>
+    </message>
+    <message>
+        <source>Sign…</source>
+        <translation>Unterschreiben…</translation>
+    </message>
+    <message>
+        <source>Certificate</source>
+        <translation>Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>Test point</source>
+        <translation>Messpunkt</translation>
+    </message>
+    <message>
+        <source>Test &amp;point</source>
+        <translation>&amp;Messpunkt</translation>
+    </message>
+    <message>
+        <source>Error over &amp;time</source>
+        <translation>Abweichung über der &amp;Zeit</translation>
+    </message>
+    <message>
+        <source>Error over &amp;input</source>
+        <translation>Abweichung über dem E&amp;ingang</translation>
+    </message>
+    <message>
+        <source>Routines</source>
+        <translation>Routinen</translation>
+    </message>
+    <message>
+        <source>Setups</source>
+        <translation>Parametrierungen</translation>
+    </message>
+    <message>
+        <source>Fittings</source>
+        <translation>Einbauten</translation>
+    </message>
+    <message>
+        <source>&amp;Setups</source>
+        <translation>&amp;Parametrierungen</translation>
+    </message>
+    <message>
+        <source>&amp;Fittings</source>
+        <translation>&amp;Einbauten</translation>
+    </message>
+    <message>
+        <source>%1, terminal %2</source>
+        <translation>%1, Klemme %2</translation>
+    </message>
+    <message>
+        <source>%1 rev %2</source>
+        <translation>%1 Rev. %2</translation>
+    </message>
+    <message>
+        <source>Retired</source>
+        <translation>Stillgelegt</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>Reading the history …</source>
+        <translation>Historie wird gelesen …</translation>
+    </message>
+    <message>
+        <source>There are no calibrations yet, so nothing can be drawn over time.</source>
+        <translation>Es gibt noch keine Kalibrierungen, also lässt sich nichts über der Zeit zeichnen.</translation>
+    </message>
+    <message>
+        <source>&amp;Calibrations, latest first</source>
+        <translation>&amp;Kalibrierungen, die neueste zuerst</translation>
+    </message>
+    <message>
+        <source>Calibrations</source>
+        <translation>Kalibrierungen</translation>
+    </message>
+    <message>
+        <source>Signatures of the chosen calibration</source>
+        <translation>Unterschriften der gewählten Kalibrierung</translation>
+    </message>
+    <message>
+        <source>Figures of the chosen calibration</source>
+        <translation>Kennwerte der gewählten Kalibrierung</translation>
+    </message>
+    <message>
+        <source>The chosen calibration has no run figures.</source>
+        <translation>Die gewählte Kalibrierung hat keine Kennwerte.</translation>
+    </message>
+    <message>
+        <source>There are no calibrations yet, so nothing can be drawn over the input.</source>
+        <translation>Es gibt noch keine Kalibrierungen, also lässt sich nichts über dem Eingang zeichnen.</translation>
+    </message>
+    <message>
+        <source>%1, %2: error over input, %3</source>
+        <translation>%1, %2: Messabweichung über dem Eingang, %3</translation>
+    </message>
+    <message>
+        <source>R&amp;outines</source>
+        <translation>R&amp;outinen</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::CheckDialog</name>
+    <message>
+        <source>Checking the record</source>
+        <translation>Akte wird geprüft</translation>
+    </message>
+    <message>
+        <source>C&amp;hoose…</source>
+        <translation>A&amp;uswählen…</translation>
+    </message>
+    <message>
+        <source>&amp;Check</source>
+        <translation>&amp;Prüfen</translation>
+    </message>
+    <message>
+        <source>Co&amp;py</source>
+        <translation>&amp;Kopieren</translation>
+    </message>
+    <message>
+        <source>Check the record</source>
+        <translation>Akte prüfen</translation>
+    </message>
+    <message>
+        <source>Recomputes the journal from every row, and checks every signature. A certificate that was handed out, PDF or data, also shows whether the journal was cut off or rewritten.</source>
+        <translation>Rechnet das Journal aus jeder Zeile nach und prüft jede Unterschrift. Ein ausgehändigter Kalibrierschein, PDF oder Daten, zeigt auch, ob das Journal gekürzt oder neu geschrieben wurde.</translation>
+    </message>
+    <message>
+        <source>May stay empty</source>
+        <translation>Darf leer bleiben</translation>
+    </message>
+    <message>
+        <source>Certificate file</source>
+        <translation>Kalibrierschein-Datei</translation>
+    </message>
+    <message>
+        <source>Certificate &amp;file</source>
+        <translation>Kalibrierschein-&amp;Datei</translation>
+    </message>
+    <message>
+        <source>How far the check is</source>
+        <translation>Wie weit die Prüfung ist</translation>
+    </message>
+    <message>
+        <source>Result</source>
+        <translation>Ergebnis</translation>
+    </message>
+    <message>
+        <source>Figures</source>
+        <translation>Zahlen</translation>
+    </message>
+    <message>
+        <source>What was found</source>
+        <translation>Was gefunden wurde</translation>
+    </message>
+    <message>
+        <source>The check was stopped; it says nothing.</source>
+        <translation>Die Prüfung wurde abgebrochen; sie sagt nichts aus.</translation>
+    </message>
+    <message>
+        <source>A certificate that was handed out</source>
+        <translation>Ein ausgehändigter Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>Certificates (*.pdf *.json);;All files (*)</source>
+        <translation>Kalibrierscheine (*.pdf *.json);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Checking …</source>
+        <translation>Wird geprüft …</translation>
+    </message>
+    <message>
+        <source>Found: %1</source>
+        <translation>Gefunden: %1</translation>
+    </message>
+    <message>
+        <source>Found, entry %1 of the journal: %2</source>
+        <translation>Gefunden, Eintrag %1 des Journals: %2</translation>
+    </message>
+    <message>
+        <source>Note: %1</source>
+        <translation>Hinweis: %1</translation>
+    </message>
+    <message>
+        <source>%1 entries of the journal, %2 things with %3 rows and %4 signatures checked. The journal ends at
+%5</source>
+        <translation>%1 Einträge des Journals, %2 Dinge mit %3 Zeilen und %4 Unterschriften geprüft. Das Journal endet bei
+%5</translation>
+    </message>
+    <message>
+        <source>Nothing was changed behind the journal&apos;s back.</source>
+        <translation>Am Journal vorbei wurde nichts geändert.</translation>
+    </message>
+    <message>
+        <source>1 thing is not as the journal says; do not rely on this record before a reviewer has looked at it.</source>
+        <translation>1 Ding ist nicht so, wie das Journal sagt; sich auf diese Akte nicht verlassen, bevor ein Prüfer sie angesehen hat.</translation>
+    </message>
+    <message>
+        <source>%1 things are not as the journal says; do not rely on this record before a reviewer has looked at them.</source>
+        <translation>%1 Dinge sind nicht so, wie das Journal sagt; sich auf diese Akte nicht verlassen, bevor ein Prüfer sie angesehen hat.</translation>
+    </message>
+    <message>
+        <source>the print was not compared: %1</source>
+        <translation>der Ausdruck wurde nicht verglichen: %1</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::DecideDialog</name>
+    <message>
+        <source>Take out of service</source>
+        <translation>Außer Betrieb nehmen</translation>
+    </message>
+    <message>
+        <source>Back in service</source>
+        <translation>Wieder in Betrieb nehmen</translation>
+    </message>
+    <message>
+        <source>Allow its use</source>
+        <translation>Verwendung erlauben</translation>
+    </message>
+    <message>
+        <source>No visit takes it from that day on, whatever its certificates say.</source>
+        <translation>Von diesem Tag an nimmt es kein Einsatz, was auch immer seine Kalibrierscheine sagen.</translation>
+    </message>
+    <message>
+        <source>Its certificates count again from that day on.</source>
+        <translation>Von diesem Tag an gelten seine Kalibrierscheine wieder.</translation>
+    </message>
+    <message>
+        <source>Used on these days without a valid certificate; every certificate issued for such a visit says so.</source>
+        <translation>An diesen Tagen ohne gültigen Kalibrierschein verwendet; jeder für einen solchen Einsatz ausgestellte Kalibrierschein sagt es.</translation>
+    </message>
+    <message>
+        <source>Decide about standard %1</source>
+        <translation>Über Normal %1 entscheiden</translation>
+    </message>
+    <message>
+        <source>Standard</source>
+        <translation>Normal</translation>
+    </message>
+    <message>
+        <source>State today</source>
+        <translation>Status heute</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>Certificate</source>
+        <translation>Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keiner</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>First day</source>
+        <translation>Erster Tag</translation>
+    </message>
+    <message>
+        <source>Last day</source>
+        <translation>Letzter Tag</translation>
+    </message>
+    <message>
+        <source>Reason, needed</source>
+        <translation>Grund, nötig</translation>
+    </message>
+    <message>
+        <source>Why; it is signed with it</source>
+        <translation>Warum; es wird mit unterschrieben</translation>
+    </message>
+    <message>
+        <source>&amp;From</source>
+        <translation>&amp;Von</translation>
+    </message>
+    <message>
+        <source>&amp;To</source>
+        <translation>&amp;Bis</translation>
+    </message>
+    <message>
+        <source>&amp;Reason</source>
+        <translation>&amp;Grund</translation>
+    </message>
+    <message>
+        <source>Decide</source>
+        <translation>Entscheiden</translation>
+    </message>
+    <message>
+        <source>Leave</source>
+        <translation>Verlassen</translation>
+    </message>
+    <message>
+        <source>Choose what is decided.</source>
+        <translation>Wählen, was entschieden wird.</translation>
+    </message>
+    <message>
+        <source>Standard %1 is %2 from %3: signed by %4.</source>
+        <translation>Normal %1 ist ab %3 %2: unterschrieben von %4.</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::Drawing</name>
+    <message>
+        <source>%1, %2: error at %3</source>
+        <translation>%1, %2: Messabweichung bei %3</translation>
+    </message>
+    <message>
+        <source>95 % band</source>
+        <translation>95-%-Band</translation>
+    </message>
+    <message>
+        <source>Fit</source>
+        <translation>Gerade</translation>
+    </message>
+    <message>
+        <source>Tolerance</source>
+        <translation>Toleranz</translation>
+    </message>
+    <message>
+        <source>Break</source>
+        <translation>Unterbrechung</translation>
+    </message>
+    <message>
+        <source>Forecast</source>
+        <translation>Vorhersage</translation>
+    </message>
+    <message>
+        <source>band outside tolerance today</source>
+        <translation>Band heute außerhalb der Toleranz</translation>
+    </message>
+    <message>
+        <source>band leaves tolerance %1</source>
+        <translation>Band verlässt Toleranz %1</translation>
+    </message>
+    <message>
+        <source>As found</source>
+        <translation>Vorgefunden</translation>
+    </message>
+    <message>
+        <source>As left</source>
+        <translation>Hinterlassen</translation>
+    </message>
+    <message>
+        <source>One segment</source>
+        <translation>Ein Abschnitt</translation>
+    </message>
+    <message>
+        <source>Date</source>
+        <translation>Datum</translation>
+    </message>
+    <message>
+        <source>Error</source>
+        <translation>Messabweichung</translation>
+    </message>
+    <message>
+        <source>%1 in %2</source>
+        <translation>%1 in %2</translation>
+    </message>
+    <message>
+        <source>1 reading</source>
+        <translation>1 Ablesung</translation>
+    </message>
+    <message>
+        <source>%1 readings</source>
+        <translation>%1 Ablesungen</translation>
+    </message>
+    <message>
+        <source>1 segment</source>
+        <translation>1 Abschnitt</translation>
+    </message>
+    <message>
+        <source>%1 segments</source>
+        <translation>%1 Abschnitten</translation>
+    </message>
+    <message>
+        <source>; none yet under the setup and sensor in force</source>
+        <translation>; noch keine unter der geltenden Parametrierung und dem eingebauten Sensor</translation>
+    </message>
+    <message>
+        <source>; too few in one segment to tell a drift</source>
+        <translation>; zu wenige in einem Abschnitt für eine Drift</translation>
+    </message>
+    <message>
+        <source>; drift %1 %2 per year</source>
+        <translation>; Drift %1 %2 pro Jahr</translation>
+    </message>
+    <message>
+        <source>; too few to tell a band</source>
+        <translation>; zu wenige für ein Band</translation>
+    </message>
+    <message>
+        <source>; the 95 % band stays inside the tolerance for ten years</source>
+        <translation>; das 95-%-Band bleibt zehn Jahre innerhalb der Toleranz</translation>
+    </message>
+    <message>
+        <source>; the 95 % band is already outside the tolerance</source>
+        <translation>; das 95-%-Band ist schon außerhalb der Toleranz</translation>
+    </message>
+    <message>
+        <source>; the 95 % band leaves the tolerance on %1</source>
+        <translation>; das 95-%-Band verlässt die Toleranz am %1</translation>
+    </message>
+    <message>
+        <source>Adjusted</source>
+        <translation>Justiert</translation>
+    </message>
+    <message>
+        <source>Step found</source>
+        <translation>Sprung gefunden</translation>
+    </message>
+    <message>
+        <source>step %1 %2</source>
+        <translation>Sprung %1 %2</translation>
+    </message>
+    <message>
+        <source>%1: error at %2 by its certificates</source>
+        <translation>%1: Messabweichung bei %2 nach seinen Kalibrierscheinen</translation>
+    </message>
+    <message>
+        <source>Mean</source>
+        <translation>Mittelwert</translation>
+    </message>
+    <message>
+        <source>Limits</source>
+        <translation>Grenzen</translation>
+    </message>
+    <message>
+        <source>Weighted average</source>
+        <translation>Gewichteter Mittelwert</translation>
+    </message>
+    <message>
+        <source>Beyond the limits</source>
+        <translation>Außerhalb der Grenzen</translation>
+    </message>
+    <message>
+        <source>error</source>
+        <translation>Messabweichung</translation>
+    </message>
+    <message>
+        <source>change</source>
+        <translation>Änderung</translation>
+    </message>
+    <message>
+        <source>average</source>
+        <translation>Mittelwert</translation>
+    </message>
+    <message>
+        <source>%1 beyond</source>
+        <translation>%1 außerhalb</translation>
+    </message>
+    <message>
+        <source>Issued</source>
+        <translation>Ausgestellt</translation>
+    </message>
+    <message>
+        <source>1 certificate</source>
+        <translation>1 Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>%1 certificates</source>
+        <translation>%1 Kalibrierscheine</translation>
+    </message>
+    <message>
+        <source>%1; limits need %2.</source>
+        <translation>%1; Grenzen brauchen %2.</translation>
+    </message>
+    <message>
+        <source>%1; every error is the same, so nothing tells what is usual.</source>
+        <translation>%1; jede Messabweichung ist gleich, also zeigt nichts, was üblich ist.</translation>
+    </message>
+    <message>
+        <source>%1; mean %2, limits %3 to %4 %5; %6</source>
+        <translation>%1; Mittelwert %2, Grenzen %3 bis %4 %5; %6</translation>
+    </message>
+    <message>
+        <source>nothing beyond them</source>
+        <translation>nichts außerhalb</translation>
+    </message>
+    <message>
+        <source>1 beyond</source>
+        <translation>1 außerhalb</translation>
+    </message>
+    <message>
+        <source>; provisional below %1 certificates</source>
+        <translation>; vorläufig unter %1 Kalibrierscheinen</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::DueModel</name>
+    <message>
+        <source>State</source>
+        <translation>Status</translation>
+    </message>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>Place</source>
+        <translation>Ort</translation>
+    </message>
+    <message>
+        <source>Subject</source>
+        <translation>Gegenstand</translation>
+    </message>
+    <message>
+        <source>Due on</source>
+        <translation>Fällig am</translation>
+    </message>
+    <message>
+        <source>Proven on</source>
+        <translation>Nachgewiesen am</translation>
+    </message>
+    <message>
+        <source>Interval</source>
+        <translation>Intervall</translation>
+    </message>
+    <message>
+        <source>Why</source>
+        <translation>Warum</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::DueScreen</name>
+    <message>
+        <source>Due list</source>
+        <translation>Fälligkeiten</translation>
+    </message>
+    <message>
+        <source>Every state</source>
+        <translation>Jeder Status</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Status</translation>
+    </message>
+    <message>
+        <source>At any time</source>
+        <translation>Zu jeder Zeit</translation>
+    </message>
+    <message>
+        <source>Due now</source>
+        <translation>Jetzt fällig</translation>
+    </message>
+    <message>
+        <source>Within %1 days</source>
+        <translation>Binnen %1 Tagen</translation>
+    </message>
+    <message>
+        <source>How soon</source>
+        <translation>Wie bald</translation>
+    </message>
+    <message>
+        <source>Narrow by channel, place or reason</source>
+        <translation>Nach Kanal, Ort oder Grund einengen</translation>
+    </message>
+    <message>
+        <source>Narrow by words</source>
+        <translation>Nach Wörtern einengen</translation>
+    </message>
+    <message>
+        <source>%1 of %2 shown</source>
+        <translation>%1 von %2 gezeigt</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::EntryFieldsModel</name>
+    <message>
+        <source>Value</source>
+        <translation>Wert</translation>
+    </message>
+    <message>
+        <source>Before</source>
+        <translation>Vorher</translation>
+    </message>
+    <message>
+        <source>After, or as it stands</source>
+        <translation>Nachher, oder wie es steht</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::ErrorBarDelegate</name>
+    <message>
+        <source>not judged</source>
+        <translation>nicht bewertet</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::EvidenceDialog</name>
+    <message>
+        <source>Gathering the evidence</source>
+        <translation>Nachweise werden gesammelt</translation>
+    </message>
+    <message>
+        <source>One &amp;channel</source>
+        <translation>Ein &amp;Kanal</translation>
+    </message>
+    <message>
+        <source>&amp;All channels</source>
+        <translation>&amp;Alle Kanäle</translation>
+    </message>
+    <message>
+        <source>One &amp;round</source>
+        <translation>Ein &amp;Rundgang</translation>
+    </message>
+    <message>
+        <source>One &amp;zip file</source>
+        <translation>Eine &amp;Zip-Datei</translation>
+    </message>
+    <message>
+        <source>A f&amp;older</source>
+        <translation>Ein &amp;Ordner</translation>
+    </message>
+    <message>
+        <source>Performed &amp;from</source>
+        <translation>Durchgeführt &amp;von</translation>
+    </message>
+    <message>
+        <source>&amp;to</source>
+        <translation>&amp;bis</translation>
+    </message>
+    <message>
+        <source>&amp;Make</source>
+        <translation>&amp;Erstellen</translation>
+    </message>
+    <message>
+        <source>C&amp;hoose…</source>
+        <translation>A&amp;uswählen…</translation>
+    </message>
+    <message>
+        <source>Evidence for a reviewer</source>
+        <translation>Nachweise für Prüfer</translation>
+    </message>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>Round</source>
+        <translation>Rundgang</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>First day</source>
+        <translation>Erster Tag</translation>
+    </message>
+    <message>
+        <source>Last day</source>
+        <translation>Letzter Tag</translation>
+    </message>
+    <message>
+        <source>Where to</source>
+        <translation>Wohin</translation>
+    </message>
+    <message>
+        <source>A folder or zip that is not there yet</source>
+        <translation>Ein Ordner oder Zip, den es noch nicht gibt</translation>
+    </message>
+    <message>
+        <source>Result</source>
+        <translation>Ergebnis</translation>
+    </message>
+    <message>
+        <source>Progress</source>
+        <translation>Fortschritt</translation>
+    </message>
+    <message>
+        <source>Calibrations with everything they rest on, in files that can be checked without this program or the record; the bundle says itself how.</source>
+        <translation>Kalibrierungen mit allem, worauf sie beruhen, in Dateien, die sich ohne dieses Programm und ohne die Akte prüfen lassen; das Bündel sagt selbst, wie.</translation>
+    </message>
+    <message>
+        <source>&amp;Where to</source>
+        <translation>&amp;Wohin</translation>
+    </message>
+    <message>
+        <source>Close</source>
+        <translation>Schließen</translation>
+    </message>
+    <message>
+        <source>Where the bundle is to be</source>
+        <translation>Wo das Bündel liegen soll</translation>
+    </message>
+    <message>
+        <source>Say where the bundle is to be: a folder or zip that is not there yet.</source>
+        <translation>Angeben, wo das Bündel liegen soll: ein Ordner oder Zip, den es noch nicht gibt.</translation>
+    </message>
+    <message>
+        <source>Type the channel&apos;s tag.</source>
+        <translation>Das Kennzeichen des Kanals eingeben.</translation>
+    </message>
+    <message>
+        <source>%1 with %2 and %3 in %4, %5 entries of the journal in full.</source>
+        <translation>%1 mit %2 und %3 in %4, %5 Einträge des Journals vollständig.</translation>
+    </message>
+    <message>
+        <source>1 calibration</source>
+        <translation>1 Kalibrierung</translation>
+    </message>
+    <message>
+        <source>%1 calibrations</source>
+        <translation>%1 Kalibrierungen</translation>
+    </message>
+    <message>
+        <source>1 certificate</source>
+        <translation>1 Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>%1 certificates</source>
+        <translation>%1 Kalibrierscheinen</translation>
+    </message>
+    <message>
+        <source>1 file attached</source>
+        <translation>1 Anhang</translation>
+    </message>
+    <message>
+        <source>%1 files attached</source>
+        <translation>%1 Anhängen</translation>
+    </message>
+    <message>
+        <source>1 file</source>
+        <translation>1 Datei</translation>
+    </message>
+    <message>
+        <source>%1 files</source>
+        <translation>%1 Dateien</translation>
+    </message>
+    <message>
+        <source>1 more that it corrects or replaces.</source>
+        <translation>1 weitere, die sie berichtigt oder ersetzt.</translation>
+    </message>
+    <message>
+        <source>%1 more that they correct or replace.</source>
+        <translation>%1 weitere, die sie berichtigen oder ersetzen.</translation>
+    </message>
+    <message>
+        <source>1 has no certificate issued.</source>
+        <translation>Für 1 ist kein Kalibrierschein ausgestellt.</translation>
+    </message>
+    <message>
+        <source>%1 have no certificate issued.</source>
+        <translation>Für %1 ist kein Kalibrierschein ausgestellt.</translation>
+    </message>
+    <message>
+        <source>Traces found 1 gap; the summary names it.</source>
+        <translation>Die Rückverfolgung fand 1 Lücke; die Zusammenfassung nennt sie.</translation>
+    </message>
+    <message>
+        <source>Traces found %1 gaps; the summary names them.</source>
+        <translation>Die Rückverfolgung fand %1 Lücken; die Zusammenfassung nennt sie.</translation>
+    </message>
+    <message>
+        <source>
+Tell the reviewer by another way, so that every file can be trusted:
+SHA-256 of SHA256SUMS: %1
+Head of the journal: %2</source>
+        <translation>
+Dem Prüfer auf anderem Weg mitteilen, damit jeder Datei zu trauen ist:
+SHA-256 von SHA256SUMS: %1
+Kopf des Journals: %2</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::FilesDialog</name>
+    <message>
+        <source>standard %1, certificate %2</source>
+        <translation>Normal %1, Kalibrierschein %2</translation>
+    </message>
+    <message>
+        <source>calibration %1</source>
+        <translation>Kalibrierung %1</translation>
+    </message>
+    <message>
+        <source>channel %1</source>
+        <translation>Kanal %1</translation>
+    </message>
+    <message>
+        <source>Added by</source>
+        <translation>Hinzugefügt von</translation>
+    </message>
+    <message>
+        <source>Files</source>
+        <translation>Dateien</translation>
+    </message>
+    <message>
+        <source>&amp;Save as…</source>
+        <translation>&amp;Speichern unter…</translation>
+    </message>
+    <message>
+        <source>Files in the record</source>
+        <translation>Dateien in der Akte</translation>
+    </message>
+    <message>
+        <source>About what</source>
+        <translation>Wozu</translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation>Notiz</translation>
+    </message>
+    <message>
+        <source>What the next file is; may stay empty</source>
+        <translation>Was die nächste Datei ist; darf leer bleiben</translation>
+    </message>
+    <message>
+        <source>&amp;Add file…</source>
+        <translation>Datei &amp;hinzufügen…</translation>
+    </message>
+    <message>
+        <source>A&amp;bout</source>
+        <translation>&amp;Betrifft</translation>
+    </message>
+    <message>
+        <source>&amp;Note</source>
+        <translation>&amp;Notiz</translation>
+    </message>
+    <message>
+        <source>A file can be dropped here as well. It is copied into the record, and stays there as it is.</source>
+        <translation>Eine Datei kann auch hierher gezogen werden. Sie wird in die Akte kopiert und bleibt dort, wie sie ist.</translation>
+    </message>
+    <message>
+        <source>Close</source>
+        <translation>Schließen</translation>
+    </message>
+    <message>
+        <source>Files to keep in the record</source>
+        <translation>Dateien für die Akte</translation>
+    </message>
+    <message>
+        <source>Save as</source>
+        <translation>Speichern unter</translation>
+    </message>
+    <message>
+        <source>Choose a file in the list first.</source>
+        <translation>Erst eine Datei in der Liste wählen.</translation>
+    </message>
+    <message>
+        <source>Only files of this machine can be kept; save what was dropped first.</source>
+        <translation>Nur Dateien dieses Rechners lassen sich aufnehmen; das Hergezogene erst speichern.</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::FilesModel</name>
+    <message>
+        <source>File</source>
+        <translation>Datei</translation>
+    </message>
+    <message>
+        <source>Size</source>
+        <translation>Größe</translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation>Notiz</translation>
+    </message>
+    <message>
+        <source>By</source>
+        <translation>Von</translation>
+    </message>
+    <message>
+        <source>Added (UTC)</source>
+        <translation>Hinzugefügt (UTC)</translation>
+    </message>
+    <message>
+        <source>SHA-256</source>
+        <translation>SHA-256</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::FittingsModel</name>
+    <message>
+        <source>Sensor</source>
+        <translation>Sensor</translation>
+    </message>
+    <message>
+        <source>What it is</source>
+        <translation>Was es ist</translation>
+    </message>
+    <message>
+        <source>Range</source>
+        <translation>Bereich</translation>
+    </message>
+    <message>
+        <source>From</source>
+        <translation>Von</translation>
+    </message>
+    <message>
+        <source>Until</source>
+        <translation>Bis</translation>
+    </message>
+    <message>
+        <source>now</source>
+        <translation>jetzt</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::FleetModel</name>
+    <message>
+        <source>%1 %</source>
+        <translation>%1 %</translation>
+    </message>
+    <message>
+        <source>%1 (and %2 more)</source>
+        <translation>%1 (und %2 weitere)</translation>
+    </message>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>Subject</source>
+        <translation>Gegenstand</translation>
+    </message>
+    <message>
+        <source>Worst point</source>
+        <translation>Ungünstigster Punkt</translation>
+    </message>
+    <message>
+        <source>Tolerance used</source>
+        <translation>Toleranz genutzt</translation>
+    </message>
+    <message>
+        <source>by the band</source>
+        <translation>vom Band</translation>
+    </message>
+    <message>
+        <source>In tolerance</source>
+        <translation>In Toleranz</translation>
+    </message>
+    <message>
+        <source>Band leaves on</source>
+        <translation>Band tritt aus am</translation>
+    </message>
+    <message>
+        <source>Days</source>
+        <translation>Tage</translation>
+    </message>
+    <message>
+        <source>Drift per year</source>
+        <translation>Drift pro Jahr</translation>
+    </message>
+    <message>
+        <source>Found</source>
+        <translation>Befund</translation>
+    </message>
+    <message>
+        <source>Told from</source>
+        <translation>Ermittelt aus</translation>
+    </message>
+    <message>
+        <source>Line leaves on</source>
+        <translation>Gerade tritt aus am</translation>
+    </message>
+    <message>
+        <source>Place</source>
+        <translation>Ort</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::FleetScreen</name>
+    <message>
+        <source>Drift of all channels</source>
+        <translation>Drift aller Kanäle</translation>
+    </message>
+    <message>
+        <source>Soonest out of tolerance first</source>
+        <translation>Zuerst, was bald aus der Toleranz tritt</translation>
+    </message>
+    <message>
+        <source>Most of the tolerance used first</source>
+        <translation>Zuerst, was die Toleranz am meisten nutzt</translation>
+    </message>
+    <message>
+        <source>What was found first</source>
+        <translation>Zuerst, wo etwas gefunden wurde</translation>
+    </message>
+    <message>
+        <source>Order</source>
+        <translation>Reihenfolge</translation>
+    </message>
+    <message>
+        <source>Narrow by channel, place or finding</source>
+        <translation>Nach Kanal, Ort oder Befund einengen</translation>
+    </message>
+    <message>
+        <source>Narrow by words</source>
+        <translation>Nach Wörtern einengen</translation>
+    </message>
+    <message>
+        <source>What was found at the chosen channel</source>
+        <translation>Was am gewählten Kanal gefunden wurde</translation>
+    </message>
+    <message>
+        <source>%1 of %2 shown</source>
+        <translation>%1 von %2 gezeigt</translation>
+    </message>
+    <message>
+        <source>Reading the histories …</source>
+        <translation>Historien werden gelesen …</translation>
+    </message>
+    <message>
+        <source>%1: nothing was found beyond ordinary drift at %2.</source>
+        <translation>%1: an %2 wurde nichts über gewöhnliche Drift hinaus gefunden.</translation>
+    </message>
+    <message>
+        <source>its 1 point</source>
+        <translation>seinem 1 Messpunkt</translation>
+    </message>
+    <message>
+        <source>any of its %1 points</source>
+        <translation>keinem seiner %1 Messpunkte</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::ForecastModel</name>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>Subject</source>
+        <translation>Gegenstand</translation>
+    </message>
+    <message>
+        <source>Point</source>
+        <translation>Messpunkt</translation>
+    </message>
+    <message>
+        <source>Drift per year</source>
+        <translation>Drift pro Jahr</translation>
+    </message>
+    <message>
+        <source>95 % band leaves</source>
+        <translation>95-%-Band tritt aus</translation>
+    </message>
+    <message>
+        <source>already outside</source>
+        <translation>schon außerhalb</translation>
+    </message>
+    <message>
+        <source>Fitted line</source>
+        <translation>Ausgleichsgerade</translation>
+    </message>
+    <message>
+        <source>stays inside</source>
+        <translation>bleibt innerhalb</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::ImportDialog</name>
+    <message>
+        <source>Keep the good visits when some are refused</source>
+        <translation>Die guten Einsätze behalten, wenn andere abgewiesen werden</translation>
+    </message>
+    <message>
+        <source>Look first</source>
+        <translation>Erst ansehen</translation>
+    </message>
+    <message>
+        <source>Import</source>
+        <translation>Importieren</translation>
+    </message>
+    <message>
+        <source>Import histories</source>
+        <translation>Historien importieren</translation>
+    </message>
+    <message>
+        <source>Mapping file</source>
+        <translation>Zuordnungsdatei</translation>
+    </message>
+    <message>
+        <source>History files</source>
+        <translation>Historiendateien</translation>
+    </message>
+    <message>
+        <source>Refused</source>
+        <translation>Abgewiesen</translation>
+    </message>
+    <message>
+        <source>Choose mapping…</source>
+        <translation>Zuordnung wählen…</translation>
+    </message>
+    <message>
+        <source>Choose files…</source>
+        <translation>Dateien wählen…</translation>
+    </message>
+    <message>
+        <source>A mapping says how the columns of a file are to be read.</source>
+        <translation>Eine Zuordnung sagt, wie die Spalten einer Datei zu lesen sind.</translation>
+    </message>
+    <message>
+        <source>Mapping</source>
+        <translation>Zuordnung</translation>
+    </message>
+    <message>
+        <source>Mappings (*.toml)</source>
+        <translation>Zuordnungen (*.toml)</translation>
+    </message>
+    <message>
+        <source>Histories</source>
+        <translation>Historien</translation>
+    </message>
+    <message>
+        <source>Tables (*.csv *.txt);;All files (*)</source>
+        <translation>Tabellen (*.csv *.txt);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Reading …</source>
+        <translation>Wird gelesen …</translation>
+    </message>
+    <message>
+        <source>Importing …</source>
+        <translation>Wird importiert …</translation>
+    </message>
+    <message>
+        <source>Would add %1 calibrations with %2 readings; %3 are already known; %4 refused.</source>
+        <translation>Käme hinzu: %1 Kalibrierungen mit %2 Ablesungen; %3 sind schon bekannt; %4 abgewiesen.</translation>
+    </message>
+    <message>
+        <source>Nothing was added, because %4 were refused (%1 calibrations with %2 readings were good, %3 are already known).</source>
+        <translation>Nichts kam hinzu, weil %4 abgewiesen wurden (%1 Kalibrierungen mit %2 Ablesungen waren gut, %3 sind schon bekannt).</translation>
+    </message>
+    <message>
+        <source>Added %1 calibrations with %2 readings; %3 were already known; %4 refused.</source>
+        <translation>Hinzugekommen: %1 Kalibrierungen mit %2 Ablesungen; %3 waren schon bekannt; %4 abgewiesen.</translation>
+    </message>
+    <message>
+        <source>and %1 more</source>
+        <translation>und %1 weitere</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::IntervalsModel</name>
+    <message>
+        <source>as it is</source>
+        <translation>unverändert</translation>
+    </message>
+    <message>
+        <source>%1 %</source>
+        <translation>%1 %</translation>
+    </message>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>Subject</source>
+        <translation>Gegenstand</translation>
+    </message>
+    <message>
+        <source>Place</source>
+        <translation>Ort</translation>
+    </message>
+    <message>
+        <source>Policy</source>
+        <translation>Verfahren</translation>
+    </message>
+    <message>
+        <source>In force</source>
+        <translation>In Kraft</translation>
+    </message>
+    <message>
+        <source>Proposed</source>
+        <translation>Vorgeschlagen</translation>
+    </message>
+    <message>
+        <source>Change</source>
+        <translation>Änderung</translation>
+    </message>
+    <message>
+        <source>Visits</source>
+        <translation>Einsätze</translation>
+    </message>
+    <message>
+        <source>Out of tolerance</source>
+        <translation>Außer Toleranz</translation>
+    </message>
+    <message>
+        <source>Evidence</source>
+        <translation>Belege</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::IntervalsScreen</name>
+    <message>
+        <source>Proposed intervals</source>
+        <translation>Vorgeschlagene Intervalle</translation>
+    </message>
+    <message>
+        <source>Only where a &amp;change is proposed</source>
+        <translation>Nur wo eine Änderung &amp;vorgeschlagen ist</translation>
+    </message>
+    <message>
+        <source>Evidence for the chosen routine</source>
+        <translation>Belege zur gewählten Routine</translation>
+    </message>
+    <message>
+        <source>Put an interval in force</source>
+        <translation>Intervall in Kraft setzen</translation>
+    </message>
+    <message>
+        <source> days</source>
+        <translation> Tage</translation>
+    </message>
+    <message>
+        <source>Length in days</source>
+        <translation>Länge in Tagen</translation>
+    </message>
+    <message>
+        <source>Who accepts</source>
+        <translation>Wer annimmt</translation>
+    </message>
+    <message>
+        <source>why; needed when it is not the proposed length</source>
+        <translation>warum; nötig, wenn es nicht die vorgeschlagene Länge ist</translation>
+    </message>
+    <message>
+        <source>Reason</source>
+        <translation>Grund</translation>
+    </message>
+    <message>
+        <source>&amp;Accept</source>
+        <translation>&amp;Festlegen</translation>
+    </message>
+    <message>
+        <source>&amp;Length</source>
+        <translation>&amp;Länge</translation>
+    </message>
+    <message>
+        <source>&amp;Who</source>
+        <translation>&amp;Wer</translation>
+    </message>
+    <message>
+        <source>&amp;Reason</source>
+        <translation>&amp;Grund</translation>
+    </message>
+    <message>
+        <source>Reading the histories …</source>
+        <translation>Historien werden gelesen …</translation>
+    </message>
+    <message>
+        <source>Looking at intervals</source>
+        <translation>Intervalle werden ermittelt</translation>
+    </message>
+    <message>
+        <source>%1 of %2 shown</source>
+        <translation>%1 von %2 gezeigt</translation>
+    </message>
+    <message>
+        <source>%1, %2: %3</source>
+        <translation>%1, %2: %3</translation>
+    </message>
+    <message>
+        <source>The interval in force was accepted and holds since %1.</source>
+        <translation>Das geltende Intervall wurde angenommen und gilt seit %1.</translation>
+    </message>
+    <message>
+        <source>%1, %2: %3 from today on.</source>
+        <translation>%1, %2: %3 ab heute.</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::JournalModel</name>
+    <message>
+        <source>the program</source>
+        <translation>das Programm</translation>
+    </message>
+    <message>
+        <source>Entry</source>
+        <translation>Eintrag</translation>
+    </message>
+    <message>
+        <source>When (UTC)</source>
+        <translation>Wann (UTC)</translation>
+    </message>
+    <message>
+        <source>Who</source>
+        <translation>Wer</translation>
+    </message>
+    <message>
+        <source>Did</source>
+        <translation>Tat</translation>
+    </message>
+    <message>
+        <source>About</source>
+        <translation>Betrifft</translation>
+    </message>
+    <message>
+        <source>Detail</source>
+        <translation>Einzelheit</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::JournalScreen</name>
+    <message>
+        <source>Narrow by person, act, thing, day (2026-11-25) or channel</source>
+        <translation>Nach Person, Handlung, Ding, Tag (2026-11-25) oder Kanal einengen</translation>
+    </message>
+    <message>
+        <source>Narrow the journal</source>
+        <translation>Journal einengen</translation>
+    </message>
+    <message>
+        <source>Head of the journal</source>
+        <translation>Kopf des Journals</translation>
+    </message>
+    <message>
+        <source>Cop&amp;y head</source>
+        <translation>K&amp;opf kopieren</translation>
+    </message>
+    <message>
+        <source>Keep it elsewhere: whoever has it can prove later that nothing before it was changed</source>
+        <translation>Anderswo aufbewahren: wer ihn hat, kann später nachweisen, dass davor nichts geändert wurde</translation>
+    </message>
+    <message>
+        <source>Journal</source>
+        <translation>Journal</translation>
+    </message>
+    <message>
+        <source>Copied</source>
+        <translation>Kopiert</translation>
+    </message>
+    <message>
+        <source>The entry</source>
+        <translation>Der Eintrag</translation>
+    </message>
+    <message>
+        <source>What the entry changed</source>
+        <translation>Was der Eintrag änderte</translation>
+    </message>
+    <message>
+        <source>&amp;Show calibration</source>
+        <translation>&amp;Kalibrierung zeigen</translation>
+    </message>
+    <message>
+        <source>Head: entry %1, %2…</source>
+        <translation>Kopf: Eintrag %1, %2…</translation>
+    </message>
+    <message>
+        <source>Looking through the journal</source>
+        <translation>Journal wird durchgesehen</translation>
+    </message>
+    <message>
+        <source>1 entry</source>
+        <translation>1 Eintrag</translation>
+    </message>
+    <message>
+        <source>%1 entries</source>
+        <translation>%1 Einträge</translation>
+    </message>
+    <message>
+        <source>%1 of %2</source>
+        <translation>%1 von %2</translation>
+    </message>
+    <message>
+        <source>No entry holds all these words.</source>
+        <translation>Kein Eintrag enthält alle diese Wörter.</translation>
+    </message>
+    <message>
+        <source>Entry %1: %2 %3</source>
+        <translation>Eintrag %1: %2 %3</translation>
+    </message>
+    <message>
+        <source>%1 UTC, by %2</source>
+        <translation>%1 UTC, von %2</translation>
+    </message>
+    <message>
+        <source>the program</source>
+        <translation>das Programm</translation>
+    </message>
+    <message>
+        <source>
+Detail: %1</source>
+        <translation>
+Einzelheit: %1</translation>
+    </message>
+    <message>
+        <source>
+Hash: %1…</source>
+        <translation>
+Hash: %1…</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::MainWindow</name>
+    <message>
+        <source>&amp;Record</source>
+        <translation>&amp;Akte</translation>
+    </message>
+    <message>
+        <source>&amp;Go</source>
+        <translation>&amp;Gehe zu</translation>
+    </message>
+    <message>
+        <source>&amp;Work</source>
+        <translation>A&amp;rbeit</translation>
+    </message>
+    <message>
+        <source>&amp;View</source>
+        <translation>A&amp;nsicht</translation>
+    </message>
+    <message>
+        <source>&amp;Help</source>
+        <translation>&amp;Hilfe</translation>
+    </message>
+    <message>
+        <source>Places to go</source>
+        <translation>Seiten</translation>
+    </message>
+    <message>
+        <source>Progress</source>
+        <translation>Fortschritt</translation>
+    </message>
+    <message>
+        <source>Cancel</source>
+        <translation>Abbrechen</translation>
+    </message>
+    <message>
+        <source>Cancelled.</source>
+        <translation>Abgebrochen.</translation>
+    </message>
+    <message>
+        <source>Keys</source>
+        <translation>Tasten</translation>
+    </message>
+    <message>
+        <source>About Spanwright</source>
+        <translation>Über Spanwright</translation>
+    </message>
+    <message>
+        <source>&lt;p&gt;&lt;b&gt;Spanwright %1&lt;/b&gt;&lt;/p&gt;&lt;p&gt;The calibration record of a site&apos;s measuring channels: readings as found and as left, drift, due dates and certificates.&lt;/p&gt;&lt;p&gt;It never says that work is safe, and its certificates are neither a proof test of a safety function nor accredited unless the issuer is.&lt;/p&gt;&lt;p&gt;Free software under the GPL, version 3 or later.&lt;/p&gt;</source>
+        <translation>&lt;p&gt;&lt;b&gt;Spanwright %1&lt;/b&gt;&lt;/p&gt;&lt;p&gt;Die Kalibrierakte der Messkanäle eines Standorts: Ablesungen wie vorgefunden und wie hinterlassen, Drift, Fälligkeiten und Kalibrierscheine.&lt;/p&gt;&lt;p&gt;Es sagt nie, dass eine Arbeit sicher ist, und seine Kalibrierscheine sind weder die Wiederholungsprüfung einer Sicherheitsfunktion noch akkreditiert, wenn es der Aussteller nicht ist.&lt;/p&gt;&lt;p&gt;Freie Software unter der GPL, Version 3 oder später.&lt;/p&gt;</translation>
+    </message>
+    <message>
+        <source>&amp;Language</source>
+        <translation>&amp;Sprache</translation>
+    </message>
+    <message>
+        <source>The language of the window, with its dates and numbers</source>
+        <translation>Die Sprache des Fensters, mit ihren Daten und Zahlen</translation>
+    </message>
+    <message>
+        <source>Open a record</source>
+        <translation>Akte öffnen</translation>
+    </message>
+    <message>
+        <source>Records (*%1);;All files (*)</source>
+        <translation>Akten (*%1);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Site file that describes the new record</source>
+        <translation>Standortdatei, die die neue Akte beschreibt</translation>
+    </message>
+    <message>
+        <source>Site files (*.toml)</source>
+        <translation>Standortdateien (*.toml)</translation>
+    </message>
+    <message>
+        <source>Where the new record is to be</source>
+        <translation>Wo die neue Akte liegen soll</translation>
+    </message>
+    <message>
+        <source>Records (*%1)</source>
+        <translation>Akten (*%1)</translation>
+    </message>
+    <message>
+        <source>The sample record is not beside the program; make it with sample_sites/run, then try again.</source>
+        <translation>Die Beispielakte liegt nicht beim Programm; mit sample_sites/run anlegen, dann noch einmal versuchen.</translation>
+    </message>
+    <message>
+        <source>The sample record could not be copied to %1; make room there, then try again.</source>
+        <translation>Die Beispielakte ließ sich nicht nach %1 kopieren; dort Platz schaffen, dann noch einmal versuchen.</translation>
+    </message>
+    <message>
+        <source>Another program is writing to the record; waiting.</source>
+        <translation>Ein anderes Programm schreibt in die Akte; es wird gewartet.</translation>
+    </message>
+    <message>
+        <source>The visit to %1 begun %2 is not finished.</source>
+        <translation>Der Einsatz an %1, begonnen %2, ist nicht abgeschlossen.</translation>
+    </message>
+    <message>
+        <source>Go on with it</source>
+        <translation>Fortsetzen</translation>
+    </message>
+    <message>
+        <source>Discard it</source>
+        <translation>Verwerfen</translation>
+    </message>
+    <message>
+        <source>Discard the draft</source>
+        <translation>Entwurf verwerfen</translation>
+    </message>
+    <message>
+        <source>1 value of %2 will be lost.</source>
+        <translation>1 Wert von %2 geht verloren.</translation>
+    </message>
+    <message>
+        <source>%1 values of %2 will be lost.</source>
+        <translation>%1 Werte von %2 gehen verloren.</translation>
+    </message>
+    <message>
+        <source>Discard</source>
+        <translation>Verwerfen</translation>
+    </message>
+    <message>
+        <source>Keep</source>
+        <translation>Behalten</translation>
+    </message>
+    <message>
+        <source>This channel has no calibration to certify yet.</source>
+        <translation>Dieser Kanal hat noch keine Kalibrierung für einen Kalibrierschein.</translation>
+    </message>
+    <message>
+        <source>There is no calibration here to sign.</source>
+        <translation>Hier gibt es keine Kalibrierung zu unterschreiben.</translation>
+    </message>
+    <message>
+        <source>No round is open with a channel to do; choose or make one under Rounds.</source>
+        <translation>Kein Rundgang ist offen, in dem ein Kanal zu tun ist; unter Rundgänge einen wählen oder anlegen.</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::MessageBar</name>
+    <message>
+        <source>Dismiss</source>
+        <translation>Ausblenden</translation>
+    </message>
+    <message>
+        <source>Message</source>
+        <translation>Meldung</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::NotPlannedModel</name>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>Subject</source>
+        <translation>Gegenstand</translation>
+    </message>
+    <message>
+        <source>Place</source>
+        <translation>Ort</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Status</translation>
+    </message>
+    <message>
+        <source>Due on</source>
+        <translation>Fällig am</translation>
+    </message>
+    <message>
+        <source>Hours</source>
+        <translation>Stunden</translation>
+    </message>
+    <message>
+        <source>Why it does not fit</source>
+        <translation>Warum es nicht passt</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::PassphraseDialog</name>
+    <message>
+        <source>Whose passphrase</source>
+        <translation>Wessen Passphrase</translation>
+    </message>
+    <message>
+        <source>&amp;Passphrase now</source>
+        <translation>&amp;Jetzige Passphrase</translation>
+    </message>
+    <message>
+        <source>Passphrase now</source>
+        <translation>Jetzige Passphrase</translation>
+    </message>
+    <message>
+        <source>New passphrase</source>
+        <translation>Neue Passphrase</translation>
+    </message>
+    <message>
+        <source>New passphrase once more</source>
+        <translation>Neue Passphrase noch einmal</translation>
+    </message>
+    <message>
+        <source>Change my passphrase</source>
+        <translation>Meine Passphrase ändern</translation>
+    </message>
+    <message>
+        <source>&amp;Who</source>
+        <translation>&amp;Wer</translation>
+    </message>
+    <message>
+        <source>&amp;New passphrase</source>
+        <translation>&amp;Neue Passphrase</translation>
+    </message>
+    <message>
+        <source>&amp;Once more</source>
+        <translation>Noch &amp;einmal</translation>
+    </message>
+    <message>
+        <source>Change</source>
+        <translation>Änderung</translation>
+    </message>
+    <message>
+        <source>Leave</source>
+        <translation>Verlassen</translation>
+    </message>
+    <message>
+        <source>%1 has no key yet; this makes one. </source>
+        <translation>%1 hat noch keinen Schlüssel; so entsteht einer. </translation>
+    </message>
+    <message>
+        <source>At least %1 characters. Nobody can read it back; whoever forgets it asks an administrator for a new one. What was signed before stays valid.</source>
+        <translation>Mindestens %1 Zeichen. Niemand kann sie auslesen; wer sie vergisst, bittet einen Verwalter um eine neue. Was vorher unterschrieben wurde, bleibt gültig.</translation>
+    </message>
+    <message>
+        <source>Type the passphrase of %1 as it is now.</source>
+        <translation>Die jetzige Passphrase von %1 eingeben.</translation>
+    </message>
+    <message>
+        <source>The two new passphrases differ; type the same one twice.</source>
+        <translation>Die beiden neuen Passphrasen unterscheiden sich; zweimal dieselbe eingeben.</translation>
+    </message>
+    <message>
+        <source>%1 has a passphrase and can sign.</source>
+        <translation>%1 hat eine Passphrase und kann unterschreiben.</translation>
+    </message>
+    <message>
+        <source>The passphrase of %1 is changed.</source>
+        <translation>Die Passphrase von %1 ist geändert.</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::PlanGrid</name>
+    <message>
+        <source>Weeks and days of the plan</source>
+        <translation>Wochen und Tage des Plans</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::PlanScreen</name>
+    <message>
+        <source>The plan in a sentence</source>
+        <translation>Der Plan in einem Satz</translation>
+    </message>
+    <message>
+        <source>The chosen stop</source>
+        <translation>Der gewählte Halt</translation>
+    </message>
+    <message>
+        <source>A day &amp;earlier</source>
+        <translation>Ein Tag &amp;früher</translation>
+    </message>
+    <message>
+        <source>A day &amp;later</source>
+        <translation>Ein Tag &amp;später</translation>
+    </message>
+    <message>
+        <source>First day</source>
+        <translation>Erster Tag</translation>
+    </message>
+    <message>
+        <source>Weeks</source>
+        <translation>Wochen</translation>
+    </message>
+    <message>
+        <source> %</source>
+        <translation> %</translation>
+    </message>
+    <message>
+        <source>Share of everybody&apos;s hours</source>
+        <translation>Anteil der Stunden aller</translation>
+    </message>
+    <message>
+        <source>Standard that is away</source>
+        <translation>Normal, das außer Haus ist</translation>
+    </message>
+    <message>
+        <source>Away from</source>
+        <translation>Außer Haus ab</translation>
+    </message>
+    <message>
+        <source>Away until</source>
+        <translation>Außer Haus bis</translation>
+    </message>
+    <message>
+        <source>Start &amp;afresh</source>
+        <translation>Neu beg&amp;innen</translation>
+    </message>
+    <message>
+        <source>Lets go of what was supposed and of what was moved</source>
+        <translation>Verwirft Annahmen und Verschobenes</translation>
+    </message>
+    <message>
+        <source>Calendar &amp;file…</source>
+        <translation>&amp;Kalenderdatei…</translation>
+    </message>
+    <message>
+        <source>&amp;From</source>
+        <translation>&amp;Von</translation>
+    </message>
+    <message>
+        <source>&amp;Weeks</source>
+        <translation>&amp;Wochen</translation>
+    </message>
+    <message>
+        <source>What if: &amp;hours</source>
+        <translation>Was wäre wenn: St&amp;unden</translation>
+    </message>
+    <message>
+        <source>awa&amp;y</source>
+        <translation>&amp;ohne</translation>
+    </message>
+    <message>
+        <source>Stops</source>
+        <translation>Halte</translation>
+    </message>
+    <message>
+        <source>What does not fit</source>
+        <translation>Was nicht passt</translation>
+    </message>
+    <message>
+        <source>&amp;Days</source>
+        <translation>&amp;Tage</translation>
+    </message>
+    <message>
+        <source>&amp;List</source>
+        <translation>&amp;Liste</translation>
+    </message>
+    <message>
+        <source>Does &amp;not fit</source>
+        <translation>&amp;Passt nicht</translation>
+    </message>
+    <message>
+        <source>no standard</source>
+        <translation>kein Normal</translation>
+    </message>
+    <message>
+        <source>Fitting visits into weeks</source>
+        <translation>Einsätze werden auf Wochen verteilt</translation>
+    </message>
+    <message>
+        <source>Does &amp;not fit (%1)</source>
+        <translation>&amp;Passt nicht (%1)</translation>
+    </message>
+    <message>
+        <source>%1 to %2: %3 at %4</source>
+        <translation>%1 bis %2: %3 an %4</translation>
+    </message>
+    <message>
+        <source>1 visit</source>
+        <translation>1 Einsatz</translation>
+    </message>
+    <message>
+        <source>%1 visits</source>
+        <translation>%1 Einsätze</translation>
+    </message>
+    <message>
+        <source>1 stop</source>
+        <translation>1 Halt</translation>
+    </message>
+    <message>
+        <source>%1 stops</source>
+        <translation>%1 Halten</translation>
+    </message>
+    <message>
+        <source>; none is late</source>
+        <translation>; keiner ist zu spät</translation>
+    </message>
+    <message>
+        <source>; %1 with late visits</source>
+        <translation>; %1 mit verspäteten Einsätzen</translation>
+    </message>
+    <message>
+        <source>; everything fits</source>
+        <translation>; alles passt</translation>
+    </message>
+    <message>
+        <source>; %1 do not fit</source>
+        <translation>; %1 passen nicht</translation>
+    </message>
+    <message>
+        <source>; no technician has hours for calibrations</source>
+        <translation>; kein Techniker hat Stunden für Kalibrierungen</translation>
+    </message>
+    <message>
+        <source>; %1 moved by hand</source>
+        <translation>; %1 von Hand verschoben</translation>
+    </message>
+    <message>
+        <source>%1, %2 at %3: %4. Take %5.</source>
+        <translation>%1, %2 an %3: %4. Mitnehmen: %5.</translation>
+    </message>
+    <message>
+        <source>Calendar file</source>
+        <translation>Kalenderdatei</translation>
+    </message>
+    <message>
+        <source>Calendars (*.ics)</source>
+        <translation>Kalender (*.ics)</translation>
+    </message>
+    <message>
+        <source>%1 could not be written (%2); choose another folder.</source>
+        <translation>%1 ließ sich nicht schreiben (%2); einen anderen Ordner wählen.</translation>
+    </message>
+    <message>
+        <source>%1 written with %2.</source>
+        <translation>%1 geschrieben mit %2.</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::PlanStopsModel</name>
+    <message>
+        <source>%1 h</source>
+        <translation>%1 h</translation>
+    </message>
+    <message>
+        <source>Day</source>
+        <translation>Tag</translation>
+    </message>
+    <message>
+        <source>Technician</source>
+        <translation>Techniker</translation>
+    </message>
+    <message>
+        <source>Cabinet</source>
+        <translation>Schaltschrank</translation>
+    </message>
+    <message>
+        <source>Channels</source>
+        <translation>Kanäle</translation>
+    </message>
+    <message>
+        <source>Hours</source>
+        <translation>Stunden</translation>
+    </message>
+    <message>
+        <source>Standards to take</source>
+        <translation>Mitzunehmende Normale</translation>
+    </message>
+    <message>
+        <source>Not by its due day, because</source>
+        <translation>Nicht bis zur Fälligkeit, weil</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::PlanWeeksModel</name>
+    <message>
+        <source>%1: %2, %3, %4</source>
+        <translation>%1: %2, %3, %4</translation>
+    </message>
+    <message>
+        <source>1 visit</source>
+        <translation>1 Einsatz</translation>
+    </message>
+    <message>
+        <source>%1 visits</source>
+        <translation>%1 Einsätze</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>Week %1
+%2</source>
+        <translation>KW %1
+%2</translation>
+    </message>
+    <message>
+        <source>%1: %2 of %3</source>
+        <translation>%1: %2 von %3</translation>
+    </message>
+    <message>
+        <source>, not a day of this plan</source>
+        <translation>, kein Tag dieses Plans</translation>
+    </message>
+    <message>
+        <source> (late)</source>
+        <translation> (verspätet)</translation>
+    </message>
+    <message>
+        <source>Week</source>
+        <translation>Woche</translation>
+    </message>
+    <message>
+        <source>Hours planned</source>
+        <translation>Geplante Stunden</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::PointTable</name>
+    <message>
+        <source>Points of the certificate</source>
+        <translation>Punkte des Kalibrierscheins</translation>
+    </message>
+    <message>
+        <source>Unit</source>
+        <translation>Einheit</translation>
+    </message>
+    <message>
+        <source>Resolution</source>
+        <translation>Auflösung</translation>
+    </message>
+    <message>
+        <source>Nominal</source>
+        <translation>Nennwert</translation>
+    </message>
+    <message>
+        <source>Error</source>
+        <translation>Messabweichung</translation>
+    </message>
+    <message>
+        <source>Uncertainty</source>
+        <translation>Messunsicherheit</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::RefusalLine</name>
+    <message>
+        <source>Message</source>
+        <translation>Meldung</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::ReviewModel</name>
+    <message>
+        <source>review</source>
+        <translation>Prüfung</translation>
+    </message>
+    <message>
+        <source>approval</source>
+        <translation>Freigabe</translation>
+    </message>
+    <message>
+        <source>its technician</source>
+        <translation>ihren Techniker</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>No.</source>
+        <translation>Nr.</translation>
+    </message>
+    <message>
+        <source>Waits for</source>
+        <translation>Wartet auf</translation>
+    </message>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>Place</source>
+        <translation>Ort</translation>
+    </message>
+    <message>
+        <source>Subject</source>
+        <translation>Gegenstand</translation>
+    </message>
+    <message>
+        <source>Performed</source>
+        <translation>Durchgeführt</translation>
+    </message>
+    <message>
+        <source>By</source>
+        <translation>Von</translation>
+    </message>
+    <message>
+        <source>As found</source>
+        <translation>Vorgefunden</translation>
+    </message>
+    <message>
+        <source>As left</source>
+        <translation>Hinterlassen</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Status</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::ReviewScreen</name>
+    <message>
+        <source>Waiting for a signature</source>
+        <translation>Warten auf eine Unterschrift</translation>
+    </message>
+    <message>
+        <source>Show calibration</source>
+        <translation>Kalibrierung zeigen</translation>
+    </message>
+    <message>
+        <source>Sign…</source>
+        <translation>Unterschreiben…</translation>
+    </message>
+    <message>
+        <source>Nothing waits for a signature.
+A calibration comes here once its technician has signed it as performed.</source>
+        <translation>Nichts wartet auf eine Unterschrift.
+Eine Kalibrierung kommt hierher, sobald ihr Techniker sie als durchgeführt unterschrieben hat.</translation>
+    </message>
+    <message>
+        <source>%1 to review, %2 to approve, %3 sent back; oldest first</source>
+        <translation>%1 zu prüfen, %2 freizugeben, %3 zurückgegeben; die älteste zuerst</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::RoundDialog</name>
+    <message>
+        <source>Who walks it</source>
+        <translation>Wer ihn geht</translation>
+    </message>
+    <message>
+        <source>Due items</source>
+        <translation>Fälliges</translation>
+    </message>
+    <message>
+        <source>New round</source>
+        <translation>Neuer Rundgang</translation>
+    </message>
+    <message>
+        <source>Name</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <source>Round of %1</source>
+        <translation>Rundgang vom %1</translation>
+    </message>
+    <message>
+        <source>Day</source>
+        <translation>Tag</translation>
+    </message>
+    <message>
+        <source>anybody</source>
+        <translation>alle</translation>
+    </message>
+    <message>
+        <source>Narrow by channel, place or reason</source>
+        <translation>Nach Kanal, Ort oder Grund einengen</translation>
+    </message>
+    <message>
+        <source>Narrow by words</source>
+        <translation>Nach Wörtern einengen</translation>
+    </message>
+    <message>
+        <source>How soon</source>
+        <translation>Wie bald</translation>
+    </message>
+    <message>
+        <source>Due now</source>
+        <translation>Jetzt fällig</translation>
+    </message>
+    <message>
+        <source>Within %1 days</source>
+        <translation>Binnen %1 Tagen</translation>
+    </message>
+    <message>
+        <source>&amp;Name</source>
+        <translation>&amp;Name</translation>
+    </message>
+    <message>
+        <source>&amp;Day</source>
+        <translation>&amp;Tag</translation>
+    </message>
+    <message>
+        <source>&amp;For</source>
+        <translation>&amp;Für</translation>
+    </message>
+    <message>
+        <source>&amp;Tick all shown</source>
+        <translation>Alle &amp;gezeigten anhaken</translation>
+    </message>
+    <message>
+        <source>Make the round</source>
+        <translation>Rundgang anlegen</translation>
+    </message>
+    <message>
+        <source>Leave</source>
+        <translation>Verlassen</translation>
+    </message>
+    <message>
+        <source>%1 ticked, %2 shown</source>
+        <translation>%1 angehakt, %2 gezeigt</translation>
+    </message>
+    <message>
+        <source>The round &quot;%1&quot; has %2.</source>
+        <translation>Der Rundgang „%1“ hat %2.</translation>
+    </message>
+    <message>
+        <source>1 stop</source>
+        <translation>1 Halt</translation>
+    </message>
+    <message>
+        <source>%1 stops</source>
+        <translation>%1 Halte</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::RoundsModel</name>
+    <message>
+        <source>No.</source>
+        <translation>Nr.</translation>
+    </message>
+    <message>
+        <source>Round</source>
+        <translation>Rundgang</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Status</translation>
+    </message>
+    <message>
+        <source>closed</source>
+        <translation>geschlossen</translation>
+    </message>
+    <message>
+        <source>open</source>
+        <translation>offen</translation>
+    </message>
+    <message>
+        <source>Done</source>
+        <translation>Maßnahme</translation>
+    </message>
+    <message>
+        <source>%1 of %2</source>
+        <translation>%1 von %2</translation>
+    </message>
+    <message>
+        <source>For</source>
+        <translation>Für</translation>
+    </message>
+    <message>
+        <source>anybody</source>
+        <translation>alle</translation>
+    </message>
+    <message>
+        <source>Made</source>
+        <translation>Angelegt</translation>
+    </message>
+    <message>
+        <source>%1 UTC</source>
+        <translation>%1 UTC</translation>
+    </message>
+    <message>
+        <source>Why</source>
+        <translation>Warum</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::RoundsScreen</name>
+    <message>
+        <source>Ne&amp;w round…</source>
+        <translation>Neuer Run&amp;dgang…</translation>
+    </message>
+    <message>
+        <source>&amp;Close round</source>
+        <translation>Rundgang &amp;schließen</translation>
+    </message>
+    <message>
+        <source>What is recorded later counts for it no more</source>
+        <translation>Was später erfasst wird, zählt nicht mehr dafür</translation>
+    </message>
+    <message>
+        <source>Rounds</source>
+        <translation>Rundgänge</translation>
+    </message>
+    <message>
+        <source>There is no round yet. A round is a list of channels in the order one walks past them; make one from what is due.</source>
+        <translation>Es gibt noch keinen Rundgang. Ein Rundgang ist eine Liste von Kanälen in der Reihenfolge, in der man an ihnen vorbeikommt; einen aus dem Fälligen anlegen.</translation>
+    </message>
+    <message>
+        <source>Enter &amp;visit</source>
+        <translation>&amp;Einsatz erfassen</translation>
+    </message>
+    <message>
+        <source>Stops of the round</source>
+        <translation>Halte des Rundgangs</translation>
+    </message>
+    <message>
+        <source>%1, %2 open</source>
+        <translation>%1, %2 offen</translation>
+    </message>
+    <message>
+        <source>1 round</source>
+        <translation>1 Rundgang</translation>
+    </message>
+    <message>
+        <source>%1 rounds</source>
+        <translation>%1 Rundgänge</translation>
+    </message>
+    <message>
+        <source>%1: %2 of %3 done</source>
+        <translation>%1: %2 von %3 erledigt</translation>
+    </message>
+    <message>
+        <source>Close the round</source>
+        <translation>Rundgang schließen</translation>
+    </message>
+    <message>
+        <source>1 stop of &quot;%2&quot; is not done; a closed round stays as it is.</source>
+        <translation>1 Halt von „%2“ ist nicht erledigt; ein geschlossener Rundgang bleibt, wie er ist.</translation>
+    </message>
+    <message>
+        <source>%1 stops of &quot;%2&quot; are not done; a closed round stays as it is.</source>
+        <translation>%1 Halte von „%2“ sind nicht erledigt; ein geschlossener Rundgang bleibt, wie er ist.</translation>
+    </message>
+    <message>
+        <source>Close it</source>
+        <translation>Schließen</translation>
+    </message>
+    <message>
+        <source>Keep it open</source>
+        <translation>Offen lassen</translation>
+    </message>
+    <message>
+        <source>The round &quot;%1&quot; is closed.</source>
+        <translation>Der Rundgang „%1“ ist geschlossen.</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::RoutinesModel</name>
+    <message>
+        <source>Subject</source>
+        <translation>Gegenstand</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Status</translation>
+    </message>
+    <message>
+        <source>Due on</source>
+        <translation>Fällig am</translation>
+    </message>
+    <message>
+        <source>Plan</source>
+        <translation>Plan</translation>
+    </message>
+    <message>
+        <source>Why</source>
+        <translation>Warum</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::Session</name>
+    <message>
+        <source>Opening the record</source>
+        <translation>Akte wird geöffnet</translation>
+    </message>
+    <message>
+        <source>Making the record</source>
+        <translation>Akte wird angelegt</translation>
+    </message>
+    <message>
+        <source>Looking at the histories</source>
+        <translation>Historien werden angesehen</translation>
+    </message>
+    <message>
+        <source>Importing</source>
+        <translation>Wird importiert</translation>
+    </message>
+    <message>
+        <source>Working out what is due</source>
+        <translation>Fälligkeiten werden ermittelt</translation>
+    </message>
+    <message>
+        <source>Looking at drift over the whole site</source>
+        <translation>Drift am ganzen Standort wird ermittelt</translation>
+    </message>
+    <message>
+        <source>Looking at the drift of %1</source>
+        <translation>Drift von %1 wird ermittelt</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::SetupsModel</name>
+    <message>
+        <source>Setup</source>
+        <translation>Version</translation>
+    </message>
+    <message>
+        <source>%1, in force</source>
+        <translation>%1, in Kraft</translation>
+    </message>
+    <message>
+        <source>In force from</source>
+        <translation>In Kraft ab</translation>
+    </message>
+    <message>
+        <source>Configured as</source>
+        <translation>Parametriert als</translation>
+    </message>
+    <message>
+        <source>Why</source>
+        <translation>Warum</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::SheetModel</name>
+    <message>
+        <source>unclear</source>
+        <translation>unklar</translation>
+    </message>
+    <message>
+        <source>skipped</source>
+        <translation>ausgelassen</translation>
+    </message>
+    <message>
+        <source>%1, %2: %3</source>
+        <translation>%1, %2: %3</translation>
+    </message>
+    <message>
+        <source>applied</source>
+        <translation>Vorgabe</translation>
+    </message>
+    <message>
+        <source>%1, %2, is not judged: %3</source>
+        <translation>%1, %2, ist nicht bewertet: %3</translation>
+    </message>
+    <message>
+        <source>empty</source>
+        <translation>leer</translation>
+    </message>
+    <message>
+        <source>Point</source>
+        <translation>Messpunkt</translation>
+    </message>
+    <message>
+        <source>Applied</source>
+        <translation>Vorgabe</translation>
+    </message>
+    <message>
+        <source>Expected</source>
+        <translation>Sollanzeige</translation>
+    </message>
+    <message>
+        <source>Last
+left</source>
+        <translation>Zuletzt
+hinterl.</translation>
+    </message>
+    <message>
+        <source>As found</source>
+        <translation>Vorgefunden</translation>
+    </message>
+    <message>
+        <source>Error</source>
+        <translation>Abw.</translation>
+    </message>
+    <message>
+        <source>Against
+tolerance</source>
+        <translation>Gegen
+Toleranz</translation>
+    </message>
+    <message>
+        <source>As left</source>
+        <translation>Hinterlassen</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::SheetView</name>
+    <message>
+        <source>Entry sheet</source>
+        <translation>Erfassungsblatt</translation>
+    </message>
+    <message>
+        <source>skip:</source>
+        <translation>auslassen:</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::SignDialog</name>
+    <message>
+        <source>Sign calibration %1</source>
+        <translation>Kalibrierung %1 unterschreiben</translation>
+    </message>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>Calibration</source>
+        <translation>Kalibrierung</translation>
+    </message>
+    <message>
+        <source>%1, of the %2, %3, by %4</source>
+        <translation>%1, %2, %3, von %4</translation>
+    </message>
+    <message>
+        <source>As found</source>
+        <translation>Vorgefunden</translation>
+    </message>
+    <message>
+        <source>As left</source>
+        <translation>Hinterlassen</translation>
+    </message>
+    <message>
+        <source>Corrects</source>
+        <translation>Berichtigt</translation>
+    </message>
+    <message>
+        <source>calibration %1: %2</source>
+        <translation>Kalibrierung %1: %2</translation>
+    </message>
+    <message>
+        <source>Digest</source>
+        <translation>Prüfsumme</translation>
+    </message>
+    <message>
+        <source>%1… of its readings and standards</source>
+        <translation>%1… über Ablesungen und Normale</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Status</translation>
+    </message>
+    <message>
+        <source>Signatures</source>
+        <translation>Unterschriften</translation>
+    </message>
+    <message>
+        <source>Who signs</source>
+        <translation>Wer unterschreibt</translation>
+    </message>
+    <message>
+        <source>&amp;Who signs</source>
+        <translation>&amp;Wer unterschreibt</translation>
+    </message>
+    <message>
+        <source>Passphrase</source>
+        <translation>Passphrase</translation>
+    </message>
+    <message>
+        <source>&amp;Passphrase</source>
+        <translation>&amp;Passphrase</translation>
+    </message>
+    <message>
+        <source>&amp;Once more</source>
+        <translation>&amp;Noch einmal</translation>
+    </message>
+    <message>
+        <source>Passphrase once more</source>
+        <translation>Passphrase noch einmal</translation>
+    </message>
+    <message>
+        <source>First signature</source>
+        <translation>Erste Unterschrift</translation>
+    </message>
+    <message>
+        <source>Message</source>
+        <translation>Meldung</translation>
+    </message>
+    <message>
+        <source>Sign</source>
+        <translation>Unterschreiben</translation>
+    </message>
+    <message>
+        <source>Leave</source>
+        <translation>Verlassen</translation>
+    </message>
+    <message>
+        <source>%1, %2 (%3)</source>
+        <translation>%1, %2 (%3)</translation>
+    </message>
+    <message>
+        <source>&amp;Reason</source>
+        <translation>&amp;Grund</translation>
+    </message>
+    <message>
+        <source>&amp;Remark</source>
+        <translation>&amp;Bemerkung</translation>
+    </message>
+    <message>
+        <source>Why; it is signed with it</source>
+        <translation>Warum; es wird mit unterschrieben</translation>
+    </message>
+    <message>
+        <source>May stay empty; it is signed with it</source>
+        <translation>Darf leer bleiben; es wird mit unterschrieben</translation>
+    </message>
+    <message>
+        <source>Reason, needed</source>
+        <translation>Grund, nötig</translation>
+    </message>
+    <message>
+        <source>Remark</source>
+        <translation>Bemerkung</translation>
+    </message>
+    <message>
+        <source>%1 has no key yet. Signing makes one under the passphrase typed here, at least %2 characters; nobody can read it back, and it is asked for at each signature.</source>
+        <translation>%1 hat noch keinen Schlüssel. Beim Unterschreiben entsteht einer unter der hier eingegebenen Passphrase, mindestens %2 Zeichen; niemand kann sie auslesen, und sie wird bei jeder Unterschrift verlangt.</translation>
+    </message>
+    <message>
+        <source>Choose what to sign.</source>
+        <translation>Wählen, was zu unterschreiben ist.</translation>
+    </message>
+    <message>
+        <source>Type the passphrase of %1.</source>
+        <translation>Die Passphrase von %1 eingeben.</translation>
+    </message>
+    <message>
+        <source>The two passphrases differ; type the same one twice.</source>
+        <translation>Die beiden Passphrasen unterscheiden sich; zweimal dieselbe eingeben.</translation>
+    </message>
+    <message>
+        <source>Calibration %1 of %2 is %3: signed by %4, %5 UTC.</source>
+        <translation>Kalibrierung %1 von %2 ist %3: unterschrieben von %4, %5 UTC.</translation>
+    </message>
+    <message>
+        <source>there is no calibration %1 in the record</source>
+        <translation>in der Akte gibt es keine Kalibrierung %1</translation>
+    </message>
+    <message>
+        <source>choose one that is listed</source>
+        <translation>eine aus der Liste wählen</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::SignerFields</name>
+    <message>
+        <source>%1, %2 (%3)</source>
+        <translation>%1, %2 (%3)</translation>
+    </message>
+    <message>
+        <source>Who signs</source>
+        <translation>Wer unterschreibt</translation>
+    </message>
+    <message>
+        <source>Passphrase</source>
+        <translation>Passphrase</translation>
+    </message>
+    <message>
+        <source>Passphrase once more</source>
+        <translation>Passphrase noch einmal</translation>
+    </message>
+    <message>
+        <source>&amp;Once more</source>
+        <translation>&amp;Noch einmal</translation>
+    </message>
+    <message>
+        <source>&amp;Who signs</source>
+        <translation>&amp;Wer unterschreibt</translation>
+    </message>
+    <message>
+        <source>&amp;Passphrase</source>
+        <translation>&amp;Passphrase</translation>
+    </message>
+    <message>
+        <source>First signature</source>
+        <translation>Erste Unterschrift</translation>
+    </message>
+    <message>
+        <source>%1 has no key yet. Signing makes one under the passphrase typed here, at least %2 characters; nobody can read it back, and it is asked for at each signature.</source>
+        <translation>%1 hat noch keinen Schlüssel. Beim Unterschreiben entsteht einer unter der hier eingegebenen Passphrase, mindestens %2 Zeichen; niemand kann sie auslesen, und sie wird bei jeder Unterschrift verlangt.</translation>
+    </message>
+    <message>
+        <source>Choose who signs.</source>
+        <translation>Wählen, wer unterschreibt.</translation>
+    </message>
+    <message>
+        <source>Type the passphrase of %1.</source>
+        <translation>Die Passphrase von %1 eingeben.</translation>
+    </message>
+    <message>
+        <source>The two passphrases differ; type the same one twice.</source>
+        <translation>Die beiden Passphrasen unterscheiden sich; zweimal dieselbe eingeben.</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::SiteScreen</name>
+    <message>
+        <source>Narrow by tag, place, title or state</source>
+        <translation>Nach Kennzeichen, Ort, Titel oder Status einengen</translation>
+    </message>
+    <message>
+        <source>Narrow the channels</source>
+        <translation>Kanäle einengen</translation>
+    </message>
+    <message>
+        <source>Places and channels</source>
+        <translation>Orte und Kanäle</translation>
+    </message>
+    <message>
+        <source>Most pressing</source>
+        <translation>Am dringendsten</translation>
+    </message>
+    <message>
+        <source>Drifting out of tolerance</source>
+        <translation>Driftet aus der Toleranz</translation>
+    </message>
+    <message>
+        <source>%1 %2, show them</source>
+        <translation>%1 %2, anzeigen</translation>
+    </message>
+    <message>
+        <source>Show what is in this state in the due list</source>
+        <translation>Zeigt in den Fälligkeiten, was diesen Status hat</translation>
+    </message>
+    <message>
+        <source>No 95 % band leaves its tolerance within ten years.</source>
+        <translation>Kein 95-%-Band verlässt seine Toleranz binnen zehn Jahren.</translation>
+    </message>
+    <message>
+        <source>Looking at the histories …</source>
+        <translation>Historien werden angesehen …</translation>
+    </message>
+    <message>
+        <source>Go on with the unfinished visit to %1 (%2, begun %3)</source>
+        <translation>Angefangenen Einsatz an %1 fortsetzen (%2, begonnen %3)</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::SiteTreeModel</name>
+    <message>
+        <source>retired</source>
+        <translation>stillgelegt</translation>
+    </message>
+    <message>
+        <source>no routine</source>
+        <translation>keine Routine</translation>
+    </message>
+    <message>
+        <source>%1 × %2</source>
+        <translation>%1 × %2</translation>
+    </message>
+    <message>
+        <source>1 channel</source>
+        <translation>1 Kanal</translation>
+    </message>
+    <message>
+        <source>%1 channels</source>
+        <translation>%1 Kanäle</translation>
+    </message>
+    <message>
+        <source>Place, channel</source>
+        <translation>Ort, Kanal</translation>
+    </message>
+    <message>
+        <source>What it measures</source>
+        <translation>Was er misst</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Status</translation>
+    </message>
+    <message>
+        <source>Due on</source>
+        <translation>Fällig am</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::StandardCertificateDialog</name>
+    <message>
+        <source>Entered by</source>
+        <translation>Erfasst von</translation>
+    </message>
+    <message>
+        <source>New certificate of standard %1</source>
+        <translation>Neuer Kalibrierschein des Normals %1</translation>
+    </message>
+    <message>
+        <source>&amp;Number</source>
+        <translation>N&amp;ummer</translation>
+    </message>
+    <message>
+        <source>I&amp;ssuer</source>
+        <translation>Au&amp;ssteller</translation>
+    </message>
+    <message>
+        <source>&amp;Traceability</source>
+        <translation>&amp;Rückführung</translation>
+    </message>
+    <message>
+        <source>&amp;Coverage factor k</source>
+        <translation>Erweiterungsfaktor &amp;k</translation>
+    </message>
+    <message>
+        <source>Iss&amp;ued</source>
+        <translation>Ausgeste&amp;llt</translation>
+    </message>
+    <message>
+        <source>Valid &amp;from</source>
+        <translation>Gültig &amp;von</translation>
+    </message>
+    <message>
+        <source>Valid unti&amp;l</source>
+        <translation>Gültig &amp;bis</translation>
+    </message>
+    <message>
+        <source>&amp;Entered by</source>
+        <translation>Erfasst v&amp;on</translation>
+    </message>
+    <message>
+        <source>For instance: to the SI through ...</source>
+        <translation>Zum Beispiel: auf das SI über ...</translation>
+    </message>
+    <message>
+        <source>Points: type them, or copy the certificate&apos;s table and press Ctrl+V. An empty unit or resolution is that of the line above. Errors are indication minus true value; uncertainties are expanded with k.</source>
+        <translation>Punkte: eingeben, oder die Tabelle des Kalibrierscheins kopieren und Strg+V drücken. Leere Einheit oder Auflösung ist die der Zeile darüber. Messabweichungen sind Anzeige minus wahrer Wert; Messunsicherheiten sind mit k erweitert.</translation>
+    </message>
+    <message>
+        <source>Add certificate</source>
+        <translation>Kalibrierschein hinzufügen</translation>
+    </message>
+    <message>
+        <source>Leave</source>
+        <translation>Verlassen</translation>
+    </message>
+    <message>
+        <source>Line %1: %2</source>
+        <translation>Zeile %1: %2</translation>
+    </message>
+    <message>
+        <source>1 more is wrong.</source>
+        <translation>1 weitere stimmt nicht.</translation>
+    </message>
+    <message>
+        <source>%1 more are wrong.</source>
+        <translation>%1 weitere stimmen nicht.</translation>
+    </message>
+    <message>
+        <source>Certificate %1 of standard %2 is in the record.</source>
+        <translation>Kalibrierschein %1 des Normals %2 ist in der Akte.</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::StandardCertificatesModel</name>
+    <message>
+        <source>%1 to %2 %3 (%4)</source>
+        <translation>%1 bis %2 %3 (%4)</translation>
+    </message>
+    <message>
+        <source>1 point</source>
+        <translation>1 Punkt</translation>
+    </message>
+    <message>
+        <source>%1 points</source>
+        <translation>%1 Punkte</translation>
+    </message>
+    <message>
+        <source>Number</source>
+        <translation>Nummer</translation>
+    </message>
+    <message>
+        <source>Valid from</source>
+        <translation>Gültig ab</translation>
+    </message>
+    <message>
+        <source>Until</source>
+        <translation>Bis</translation>
+    </message>
+    <message>
+        <source>Issued</source>
+        <translation>Ausgestellt</translation>
+    </message>
+    <message>
+        <source>k</source>
+        <translation>k</translation>
+    </message>
+    <message>
+        <source>Ranges</source>
+        <translation>Bereiche</translation>
+    </message>
+    <message>
+        <source>By</source>
+        <translation>Von</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::StandardEventsModel</name>
+    <message>
+        <source>Decided</source>
+        <translation>Entschieden</translation>
+    </message>
+    <message>
+        <source>From</source>
+        <translation>Von</translation>
+    </message>
+    <message>
+        <source>To</source>
+        <translation>Bis</translation>
+    </message>
+    <message>
+        <source>By</source>
+        <translation>Von</translation>
+    </message>
+    <message>
+        <source>Signed</source>
+        <translation>Unterschrieben</translation>
+    </message>
+    <message>
+        <source>%1 UTC</source>
+        <translation>%1 UTC</translation>
+    </message>
+    <message>
+        <source>Reason</source>
+        <translation>Grund</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::StandardsModel</name>
+    <message>
+        <source>Standard</source>
+        <translation>Normal</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Status</translation>
+    </message>
+    <message>
+        <source>Certificate runs</source>
+        <translation>Kalibrierschein läuft</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Was</translation>
+    </message>
+    <message>
+        <source>Last day</source>
+        <translation>Letzter Tag</translation>
+    </message>
+    <message>
+        <source>Certificate</source>
+        <translation>Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>Where</source>
+        <translation>Wo</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::StandardsScreen</name>
+    <message>
+        <source>&amp;Decide…</source>
+        <translation>Ent&amp;scheiden…</translation>
+    </message>
+    <message>
+        <source>&amp;Add certificate…</source>
+        <translation>Kalibrierschein hin&amp;zufügen…</translation>
+    </message>
+    <message>
+        <source>Fi&amp;les…</source>
+        <translation>&amp;Dateien…</translation>
+    </message>
+    <message>
+        <source>Take it out of service, bring it back, or allow its use; signed</source>
+        <translation>Außer Betrieb nehmen, zurückholen oder die Verwendung erlauben; unterschrieben</translation>
+    </message>
+    <message>
+        <source>Files kept with the certificate chosen</source>
+        <translation>Dateien zum gewählten Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>Standards</source>
+        <translation>Normale</translation>
+    </message>
+    <message>
+        <source>Certificates of the standard</source>
+        <translation>Kalibrierscheine des Normals</translation>
+    </message>
+    <message>
+        <source>Decisions about the standard</source>
+        <translation>Entscheidungen über das Normal</translation>
+    </message>
+    <message>
+        <source>Nothing was decided about it.</source>
+        <translation>Darüber wurde nichts entschieden.</translation>
+    </message>
+    <message>
+        <source>Value of the chart</source>
+        <translation>Wert der Regelkarte</translation>
+    </message>
+    <message>
+        <source>Control chart a&amp;t</source>
+        <translation>Regelkar&amp;te bei</translation>
+    </message>
+    <message>
+        <source>Certificates</source>
+        <translation>Kalibrierscheine</translation>
+    </message>
+    <message>
+        <source>What was decided</source>
+        <translation>Was entschieden wurde</translation>
+    </message>
+    <message>
+        <source>%1; %2 not to be used today</source>
+        <translation>%1; %2 heute nicht zu verwenden</translation>
+    </message>
+    <message>
+        <source>1 standard</source>
+        <translation>1 Normal</translation>
+    </message>
+    <message>
+        <source>%1 standards</source>
+        <translation>%1 Normale</translation>
+    </message>
+    <message>
+        <source>The register has no standards.</source>
+        <translation>Das Verzeichnis hat keine Normale.</translation>
+    </message>
+    <message>
+        <source>%1, beyond</source>
+        <translation>%1, außerhalb</translation>
+    </message>
+    <message>
+        <source>There is no certificate to draw yet.</source>
+        <translation>Es gibt noch keinen Kalibrierschein zu zeichnen.</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::StartScreen</name>
+    <message>
+        <source>What would you like to do?</source>
+        <translation>Was möchten Sie tun?</translation>
+    </message>
+    <message>
+        <source>Open a record</source>
+        <translation>Akte öffnen</translation>
+    </message>
+    <message>
+        <source>A site&apos;s record file on a disk of this machine</source>
+        <translation>Die Aktendatei eines Standorts auf diesem Rechner</translation>
+    </message>
+    <message>
+        <source>Make a new record</source>
+        <translation>Neue Akte anlegen</translation>
+    </message>
+    <message>
+        <source>From a site file that names places, channels, plans and standards</source>
+        <translation>Aus einer Standortdatei mit Orten, Kanälen, Plänen und Normalen</translation>
+    </message>
+    <message>
+        <source>Try the sample record</source>
+        <translation>Beispielakte ausprobieren</translation>
+    </message>
+    <message>
+        <source>Your own copy of an invented creamery with years of history</source>
+        <translation>Die eigene Kopie einer erfundenen Molkerei mit Jahren an Historie</translation>
+    </message>
+    <message>
+        <source>Recent records</source>
+        <translation>Zuletzt geöffnete Akten</translation>
+    </message>
+    <message>
+        <source>None yet. A record you open is listed here.</source>
+        <translation>Noch keine. Eine geöffnete Akte steht dann hier.</translation>
+    </message>
+    <message>
+        <source>As found, as left, and what it means: the calibration record of a site&apos;s measuring channels, each proof tied to the setup it was made under.</source>
+        <translation>Wie vorgefunden, wie hinterlassen und was es bedeutet: die Kalibrierakte der Messkanäle eines Standorts, jeder Nachweis gebunden an die Parametrierung, unter der er entstand.</translation>
+    </message>
+    <message>
+        <source>%1 (no longer there)
+%2</source>
+        <translation>%1 (nicht mehr vorhanden)
+%2</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::StopsModel</name>
+    <message>
+        <source>Stop</source>
+        <translation>Halt</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Status</translation>
+    </message>
+    <message>
+        <source>done</source>
+        <translation>erledigt</translation>
+    </message>
+    <message>
+        <source>to do</source>
+        <translation>zu tun</translation>
+    </message>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>Subject</source>
+        <translation>Gegenstand</translation>
+    </message>
+    <message>
+        <source>Place</source>
+        <translation>Ort</translation>
+    </message>
+    <message>
+        <source>Title</source>
+        <translation>Titel</translation>
+    </message>
+    <message>
+        <source>Calibration</source>
+        <translation>Kalibrierung</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::TodayModel</name>
+    <message>
+        <source>Drafts to finish</source>
+        <translation>Entwürfe fertigzustellen</translation>
+    </message>
+    <message>
+        <source>begun %1</source>
+        <translation>begonnen %1</translation>
+    </message>
+    <message>
+        <source>1 value typed</source>
+        <translation>1 Wert eingegeben</translation>
+    </message>
+    <message>
+        <source>%1 values typed</source>
+        <translation>%1 Werte eingegeben</translation>
+    </message>
+    <message>
+        <source>Sent back</source>
+        <translation>Zurückgegeben</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>performed %1</source>
+        <translation>durchgeführt %1</translation>
+    </message>
+    <message>
+        <source>by %1; as found %2, as left %3</source>
+        <translation>von %1; wie vorgefunden %2, wie hinterlassen %3</translation>
+    </message>
+    <message>
+        <source>To review</source>
+        <translation>Zu prüfen</translation>
+    </message>
+    <message>
+        <source>To approve</source>
+        <translation>Freizugeben</translation>
+    </message>
+    <message>
+        <source>due %1</source>
+        <translation>fällig %1</translation>
+    </message>
+    <message>
+        <source>due now</source>
+        <translation>jetzt fällig</translation>
+    </message>
+    <message>
+        <source>1 more</source>
+        <translation>1 weitere</translation>
+    </message>
+    <message>
+        <source>%1 more</source>
+        <translation>%1 weitere</translation>
+    </message>
+    <message>
+        <source>in the due list</source>
+        <translation>in den Fälligkeiten</translation>
+    </message>
+    <message>
+        <source>Standards running out or out of use</source>
+        <translation>Normale, die ablaufen oder nicht verwendbar sind</translation>
+    </message>
+    <message>
+        <source>%1: being worked out</source>
+        <translation>%1: wird ermittelt</translation>
+    </message>
+    <message>
+        <source>%1: none</source>
+        <translation>%1: nichts</translation>
+    </message>
+    <message>
+        <source>What</source>
+        <translation>Was</translation>
+    </message>
+    <message>
+        <source>Where</source>
+        <translation>Wo</translation>
+    </message>
+    <message>
+        <source>When</source>
+        <translation>Wann</translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation>Notiz</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::TodayScreen</name>
+    <message>
+        <source>Who works</source>
+        <translation>Wer arbeitet</translation>
+    </message>
+    <message>
+        <source>Who you are: what concerns you is told here, and a visit begins with your name</source>
+        <translation>Wer Sie sind: was Sie betrifft, steht hier, und ein Einsatz beginnt mit Ihrem Namen</translation>
+    </message>
+    <message>
+        <source>F&amp;or</source>
+        <translation>F&amp;ür</translation>
+    </message>
+    <message>
+        <source>What needs doing today</source>
+        <translation>Was heute zu tun ist</translation>
+    </message>
+    <message>
+        <source>everybody</source>
+        <translation>alle</translation>
+    </message>
+    <message>
+        <source>%1 (%2)</source>
+        <translation>%1 (%2)</translation>
+    </message>
+    <message>
+        <source>What needs doing on %1</source>
+        <translation>Was am %1 zu tun ist</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::VisitEntry</name>
+    <message>
+        <source>skip:</source>
+        <translation>auslassen:</translation>
+    </message>
+    <message>
+        <source>Another setup, sensor or plan applied at that moment; finish or leave this visit first.</source>
+        <translation>Zu diesem Zeitpunkt galt eine andere Parametrierung, ein anderer Sensor oder Plan; erst diesen Einsatz abschließen oder verlassen.</translation>
+    </message>
+    <message>
+        <source>left by %1 on %2</source>
+        <translation>hinterlassen von %1 am %2</translation>
+    </message>
+    <message>
+        <source>The draft is not on disk yet: %1</source>
+        <translation>Der Entwurf ist noch nicht gespeichert: %1</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::VisitHeader</name>
+    <message>
+        <source>&quot;%1&quot; is not a number; it is not kept.</source>
+        <translation>„%1“ ist keine Zahl; es wird nicht übernommen.</translation>
+    </message>
+    <message>
+        <source>Visit</source>
+        <translation>Einsatz</translation>
+    </message>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>Subject</source>
+        <translation>Gegenstand</translation>
+    </message>
+    <message>
+        <source>When</source>
+        <translation>Wann</translation>
+    </message>
+    <message>
+        <source>Person</source>
+        <translation>Person</translation>
+    </message>
+    <message>
+        <source>Under test</source>
+        <translation>Kalibriergegenstand</translation>
+    </message>
+    <message>
+        <source>Setup</source>
+        <translation>Parametrierung</translation>
+    </message>
+    <message>
+        <source>Sensor</source>
+        <translation>Sensor</translation>
+    </message>
+    <message>
+        <source>Plan</source>
+        <translation>Plan</translation>
+    </message>
+    <message>
+        <source>Tolerance</source>
+        <translation>Toleranz</translation>
+    </message>
+    <message>
+        <source>Procedure</source>
+        <translation>Verfahren</translation>
+    </message>
+    <message>
+        <source>Standards and conditions</source>
+        <translation>Normale und Umgebung</translation>
+    </message>
+    <message>
+        <source>Standards used</source>
+        <translation>Verwendete Normale</translation>
+    </message>
+    <message>
+        <source>S&amp;tandards used: Space ticks one</source>
+        <translation>Verwende&amp;te Normale: Leertaste hakt an</translation>
+    </message>
+    <message>
+        <source>Ambient temperature in °C</source>
+        <translation>Umgebungstemperatur in °C</translation>
+    </message>
+    <message>
+        <source>% rel. humidity</source>
+        <translation>% r. F.</translation>
+    </message>
+    <message>
+        <source>Relative humidity in percent</source>
+        <translation>Relative Feuchte in Prozent</translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation>Notiz</translation>
+    </message>
+    <message>
+        <source>Note on the conditions</source>
+        <translation>Notiz zur Umgebung</translation>
+    </message>
+    <message>
+        <source>none: mV are emf referred to 0 °C</source>
+        <translation>keine: mV sind auf 0 °C bezogen</translation>
+    </message>
+    <message>
+        <source>Reference junction in °C</source>
+        <translation>Vergleichsstelle in °C</translation>
+    </message>
+    <message>
+        <source>Reference &amp;junction, °C</source>
+        <translation>Vergle&amp;ichsstelle, °C</translation>
+    </message>
+    <message>
+        <source>Before the first value</source>
+        <translation>Vor dem ersten Wert</translation>
+    </message>
+    <message>
+        <source>Cautions</source>
+        <translation>Sicherheitshinweise</translation>
+    </message>
+    <message>
+        <source>Read, and each of these is in &amp;place</source>
+        <translation>Gelesen, und jeder &amp;Punkt ist erfüllt</translation>
+    </message>
+    <message>
+        <source>Must be ticked before values can be typed</source>
+        <translation>Muss angehakt sein, bevor Werte eingegeben werden können</translation>
+    </message>
+    <message>
+        <source>%1: %2</source>
+        <translation>%1: %2</translation>
+    </message>
+    <message>
+        <source>none fitted</source>
+        <translation>keiner eingebaut</translation>
+    </message>
+    <message>
+        <source>%1 rev %2, %3</source>
+        <translation>%1 Rev. %2, %3</translation>
+    </message>
+    <message>
+        <source>%1; adjust above %2 % of it</source>
+        <translation>%1; justieren ab %2 % davon</translation>
+    </message>
+    <message>
+        <source>• The site&apos;s own procedures and the responsible people decide whether work may begin; this program does not know that it is safe.</source>
+        <translation>• Die Verfahren des Standorts und die verantwortlichen Personen entscheiden, ob die Arbeit beginnen darf; dieses Programm weiß nicht, ob sie sicher ist.</translation>
+    </message>
+    <message>
+        <source>%1, valid until %2</source>
+        <translation>%1, gültig bis %2</translation>
+    </message>
+    <message>
+        <source>%1: %2, certificate %3, valid until %4</source>
+        <translation>%1: %2, Kalibrierschein %3, gültig bis %4</translation>
+    </message>
+    <message>
+        <source>No standard with a certificate valid on %1 covers this sheet.</source>
+        <translation>Kein Normal mit einem am %1 gültigen Kalibrierschein deckt dieses Blatt ab.</translation>
+    </message>
+    <message>
+        <source>&quot;%1&quot; is not a temperature; it is not kept.</source>
+        <translation>„%1“ ist keine Temperatur; es wird nicht übernommen.</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::VisitScreen</name>
+    <message>
+        <source>The cautions stay confirmed: values are typed. Discard the draft to begin again.</source>
+        <translation>Die Sicherheitshinweise bleiben bestätigt: es sind Werte eingegeben. Für einen Neubeginn den Entwurf verwerfen.</translation>
+    </message>
+    <message>
+        <source>Draft on disk %1</source>
+        <translation>Entwurf gespeichert %1</translation>
+    </message>
+    <message>
+        <source>Confirm the cautions first: press Space on the box at the top right.</source>
+        <translation>Erst die Sicherheitshinweise bestätigen: Leertaste auf dem Kästchen oben rechts.</translation>
+    </message>
+    <message>
+        <source>Values go into the applied, as-found and as-left columns.</source>
+        <translation>Werte gehören in die Spalten Vorgabe, Vorgefunden und Hinterlassen.</translation>
+    </message>
+    <message>
+        <source>About the cell</source>
+        <translation>Zum Feld</translation>
+    </message>
+    <message>
+        <source>Figures of the run</source>
+        <translation>Kennwerte der Aufnahme</translation>
+    </message>
+    <message>
+        <source>What keeps the visit from being stored</source>
+        <translation>Was das Speichern des Einsatzes verhindert</translation>
+    </message>
+    <message>
+        <source>not said</source>
+        <translation>keine Angabe</translation>
+    </message>
+    <message>
+        <source>adjusted</source>
+        <translation>justiert</translation>
+    </message>
+    <message>
+        <source>repaired</source>
+        <translation>repariert</translation>
+    </message>
+    <message>
+        <source>nothing changed</source>
+        <translation>nichts verändert</translation>
+    </message>
+    <message>
+        <source>What was done to it</source>
+        <translation>Was daran gemacht wurde</translation>
+    </message>
+    <message>
+        <source>What was adjusted or repaired</source>
+        <translation>Was justiert oder repariert wurde</translation>
+    </message>
+    <message>
+        <source>Remarks</source>
+        <translation>Bemerkungen</translation>
+    </message>
+    <message>
+        <source>Leave, keep draft</source>
+        <translation>Verlassen, Entwurf behalten</translation>
+    </message>
+    <message>
+        <source>Discard draft</source>
+        <translation>Entwurf verwerfen</translation>
+    </message>
+    <message>
+        <source>Finish visit</source>
+        <translation>Einsatz abschließen</translation>
+    </message>
+    <message>
+        <source>Check the whole sheet and store the visit (Ctrl+Enter)</source>
+        <translation>Das ganze Blatt prüfen und den Einsatz speichern (Strg+Enter)</translation>
+    </message>
+    <message>
+        <source>No channel is chosen yet.</source>
+        <translation>Noch ist kein Kanal gewählt.</translation>
+    </message>
+    <message>
+        <source>Choose the channel: type a part of its tag or title, then Enter.</source>
+        <translation>Den Kanal wählen: einen Teil von Kennzeichen oder Titel eingeben, dann Enter.</translation>
+    </message>
+    <message>
+        <source>Draft of %1</source>
+        <translation>Entwurf von %1</translation>
+    </message>
+    <message>
+        <source>No standard is ticked yet: Alt+T goes to their list, Space ticks one.</source>
+        <translation>Noch ist kein Normal angehakt: Alt+T geht zur Liste, Leertaste hakt an.</translation>
+    </message>
+    <message>
+        <source>Then confirm the cautions.</source>
+        <translation>Dann die Sicherheitshinweise bestätigen.</translation>
+    </message>
+    <message>
+        <source>Digits and Enter, value after value. Units may be typed; Ctrl+K skips a point.</source>
+        <translation>Ziffern und Enter, Wert für Wert. Einheiten dürfen dabei stehen; Strg+K lässt einen Messpunkt aus.</translation>
+    </message>
+    <message>
+        <source>Confirm the cautions, then type: digits and Enter, value after value.</source>
+        <translation>Die Sicherheitshinweise bestätigen, dann eingeben: Ziffern und Enter, Wert für Wert.</translation>
+    </message>
+    <message>
+        <source>That was the last value. Ctrl+Enter finishes the visit.</source>
+        <translation>Das war der letzte Wert. Strg+Enter schließt den Einsatz ab.</translation>
+    </message>
+    <message>
+        <source> and %1 more</source>
+        <translation> und %1 weitere</translation>
+    </message>
+    <message>
+        <source>Still empty: %1. Type them, or Ctrl+K says why one is skipped.</source>
+        <translation>Noch leer: %1. Eingeben, oder mit Strg+K sagen, warum einer ausgelassen wird.</translation>
+    </message>
+    <message>
+        <source>&amp;Done (needed)</source>
+        <translation>&amp;Durchgeführt (nötig)</translation>
+    </message>
+    <message>
+        <source>&amp;Done</source>
+        <translation>&amp;Durchgeführt</translation>
+    </message>
+    <message>
+        <source>as-left values are typed but not what was done</source>
+        <translation>Werte wie hinterlassen sind eingegeben, aber nicht, was gemacht wurde</translation>
+    </message>
+    <message>
+        <source>choose below what was done, and say what was adjusted or repaired</source>
+        <translation>unten wählen, was gemacht wurde, und angeben, was justiert oder repariert wurde</translation>
+    </message>
+    <message>
+        <source>The visit to %1 is stored: as found %2, as left %3.</source>
+        <translation>Der Einsatz an %1 ist gespeichert: wie vorgefunden %2, wie hinterlassen %3.</translation>
+    </message>
+    <message>
+        <source>One thing keeps the visit from being stored; nothing typed is lost. Enter goes there.</source>
+        <translation>Eines verhindert das Speichern des Einsatzes; nichts Eingegebenes geht verloren. Enter führt hin.</translation>
+    </message>
+    <message>
+        <source>%1 things keep the visit from being stored; nothing typed is lost. Enter goes to each.</source>
+        <translation>%1 Dinge verhindern das Speichern des Einsatzes; nichts Eingegebenes geht verloren. Enter führt zu jedem.</translation>
+    </message>
+    <message>
+        <source>Errors of this visit</source>
+        <translation>Messabweichungen dieses Einsatzes</translation>
+    </message>
+    <message>
+        <source>Values are not on disk</source>
+        <translation>Werte sind nicht gespeichert</translation>
+    </message>
+    <message>
+        <source>1 value of the visit to %2 is not on disk and will be lost.</source>
+        <translation>1 Wert des Einsatzes an %2 ist nicht gespeichert und geht verloren.</translation>
+    </message>
+    <message>
+        <source>%1 values of the visit to %2 are not on disk and will be lost.</source>
+        <translation>%1 Werte des Einsatzes an %2 sind nicht gespeichert und gehen verloren.</translation>
+    </message>
+    <message>
+        <source>Stay, make room on the disk, and they are written with the next value.</source>
+        <translation>Bleiben, auf dem Datenträger Platz schaffen, dann werden sie mit dem nächsten Wert gespeichert.</translation>
+    </message>
+    <message>
+        <source>Leave and lose them</source>
+        <translation>Verlassen und verlieren</translation>
+    </message>
+    <message>
+        <source>Stay</source>
+        <translation>Bleiben</translation>
+    </message>
+    <message>
+        <source>Discard the draft</source>
+        <translation>Entwurf verwerfen</translation>
+    </message>
+    <message>
+        <source>1 value of %2 will be lost.</source>
+        <translation>1 Wert von %2 geht verloren.</translation>
+    </message>
+    <message>
+        <source>%1 values of %2 will be lost.</source>
+        <translation>%1 Werte von %2 gehen verloren.</translation>
+    </message>
+    <message>
+        <source>Discard</source>
+        <translation>Verwerfen</translation>
+    </message>
+    <message>
+        <source>Keep</source>
+        <translation>Behalten</translation>
+    </message>
+</context>
+</TS>
