@@ -420,8 +420,9 @@ TEST_F(Rewriting, PartsLeftOutWithTheirEntriesHidden) {
   }
   std::cout << fmt::format("parts left out with their entries hidden: {}, found: {}; unseen kinds: {}\n",
                            tried, found, fmt::join(unseen, ", "));
-  // Nothing refers to these: events, and what was in force at other times.
-  EXPECT_THAT(unseen, testing::ElementsAre("life", "setup", "standard certificate", "standard event"));
+  // Nothing refers to these: decisions, events, and what was in force at other times.
+  EXPECT_THAT(unseen, testing::ElementsAre("accepted interval", "life", "setup", "standard certificate",
+                                           "standard event"));
 }
 
 }  // namespace
