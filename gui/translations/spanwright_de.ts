@@ -2401,12 +2401,12 @@ Kopf des Journals: %2</translation>
         <translation>&amp;Länge</translation>
     </message>
     <message>
-        <source>&amp;Who</source>
+        <source>Wh&amp;o</source>
         <translation>&amp;Wer</translation>
     </message>
     <message>
-        <source>&amp;Reason</source>
-        <translation>&amp;Grund</translation>
+        <source>Rea&amp;son</source>
+        <translation>Gr&amp;und</translation>
     </message>
     <message>
         <source>Reading the histories …</source>
@@ -2829,7 +2829,7 @@ Hash: %1…</translation>
         <translation>Ein Tag &amp;früher</translation>
     </message>
     <message>
-        <source>A day &amp;later</source>
+        <source>A day la&amp;ter</source>
         <translation>Ein Tag &amp;später</translation>
     </message>
     <message>
@@ -2869,7 +2869,7 @@ Hash: %1…</translation>
         <translation>Verwirft Annahmen und Verschobenes</translation>
     </message>
     <message>
-        <source>Calendar &amp;file…</source>
+        <source>&amp;Calendar file…</source>
         <translation>&amp;Kalenderdatei…</translation>
     </message>
     <message>
@@ -2877,11 +2877,11 @@ Hash: %1…</translation>
         <translation>&amp;Von</translation>
     </message>
     <message>
-        <source>&amp;Weeks</source>
+        <source>Wee&amp;ks</source>
         <translation>&amp;Wochen</translation>
     </message>
     <message>
-        <source>What if: &amp;hours</source>
+        <source>What if: h&amp;ours</source>
         <translation>Was wäre wenn: St&amp;unden</translation>
     </message>
     <message>
@@ -3328,7 +3328,7 @@ Eine Kalibrierung kommt hierher, sobald ihr Techniker sie als durchgeführt unte
 <context>
     <name>spanwright::RoundsScreen</name>
     <message>
-        <source>Ne&amp;w round…</source>
+        <source>New roun&amp;d…</source>
         <translation>Neuer Run&amp;dgang…</translation>
     </message>
     <message>
@@ -3348,7 +3348,7 @@ Eine Kalibrierung kommt hierher, sobald ihr Techniker sie als durchgeführt unte
         <translation>Es gibt noch keinen Rundgang. Ein Rundgang ist eine Liste von Kanälen in der Reihenfolge, in der man an ihnen vorbeikommt; einen aus dem Fälligen anlegen.</translation>
     </message>
     <message>
-        <source>Enter &amp;visit</source>
+        <source>&amp;Enter visit</source>
         <translation>&amp;Einsatz erfassen</translation>
     </message>
     <message>

@@ -244,7 +244,7 @@ TEST_F(Care, EnterOnAProblemGoesToWhatItIsAbout) {
   makeRecord();
   begin();
   typeValues({"0.01", "25.00", "50.00", "75.00", "100.00", "100.00", "75.00", "50.00", "25.00"});
-  auto* when = window_->findChild<QDateTimeEdit*>();
+  auto* when = screen().findChild<QDateTimeEdit*>();
   when->setFocus();
   when->setDateTime(QDateTime(QDate(2027, 3, 1), QTime(9, 0)));
   press(Qt::Key_Return);

@@ -30,7 +30,9 @@ class Program : public GuiTest {};
 TEST_F(Program, DrawsEveryScreenWithoutADisplay) {
   makeRecord({visitTo("TT-1", "2024-11-20T09:00:00", 0.1), visitTo("TT-1", "2025-11-20T09:00:00", 0.15)});
   const QStringList screens = run({"--screen", "list"}).out.split('\n', Qt::SkipEmptyParts);
-  EXPECT_EQ(screens.join(' ').toStdString(), "start site channel visit certificate due review");
+  EXPECT_EQ(
+      screens.join(' ').toStdString(),
+      "start today site channel visit certificate due review drift plan intervals standards rounds journal");
   QList<QImage> pictures;
   for (const QString& screen : screens) {
     const QString file = folder_.filePath(screen + ".png");
