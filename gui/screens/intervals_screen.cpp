@@ -111,8 +111,8 @@ QWidget* IntervalsScreen::makeAcceptance() {
     row->addWidget(field, stretch);
   };
   add(tr("&Length"), days_);
-  add(tr("&Who"), person_);
-  add(tr("&Reason"), reason_, 1);
+  add(tr("Wh&o"), person_);
+  add(tr("Rea&son"), reason_, 1);
   row->addWidget(accept_);
   auto* column = new QVBoxLayout(box);
   column->addLayout(row);

@@ -66,7 +66,7 @@ PlanScreen::PlanScreen(Session& session, QWidget* parent)
   about_->setWordWrap(true);
   about_->setAccessibleName(tr("The chosen stop"));
   earlier_ = new QPushButton(tr("A day &earlier"), this);
-  later_ = new QPushButton(tr("A day &later"), this);
+  later_ = new QPushButton(tr("A day la&ter"), this);
   auto* foot = new QHBoxLayout;
   foot->setSpacing(10);
   foot->addWidget(about_, 1);
@@ -102,7 +102,7 @@ QWidget* PlanScreen::makeControls() {
   awayUntil_ = dateBox(tr("Away until"), bar);
   afresh_ = new QPushButton(tr("Start &afresh"), bar);
   afresh_->setToolTip(tr("Lets go of what was supposed and of what was moved"));
-  calendar_ = new QPushButton(tr("Calendar &file…"), bar);
+  calendar_ = new QPushButton(tr("&Calendar file…"), bar);
   auto* row = new QHBoxLayout(bar);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(8);
@@ -113,9 +113,9 @@ QWidget* PlanScreen::makeControls() {
     row->addWidget(box);
   };
   add(tr("&From"), from_);
-  add(tr("&Weeks"), weeks_);
+  add(tr("Wee&ks"), weeks_);
   row->addSpacing(14);
-  add(tr("What if: &hours"), hours_);
+  add(tr("What if: h&ours"), hours_);
   add(tr("awa&y"), away_);
   row->addWidget(awayFrom_);
   row->addWidget(awayUntil_);

@@ -35,7 +35,7 @@ RoundsScreen::RoundsScreen(Session& session, QWidget* parent)
 QWidget* RoundsScreen::makeList() {
   auto* side = new QWidget(this);
   count_ = new QLabel(side);
-  new_ = new QPushButton(tr("Ne&w round…"), side);
+  new_ = new QPushButton(tr("&New round…"), side);
   close_ = new QPushButton(tr("&Close round"), side);
   close_->setToolTip(tr("What is recorded later counts for it no more"));
   table_ = new TableView(tr("Rounds"), side);
@@ -71,7 +71,7 @@ QWidget* RoundsScreen::makeStops() {
   font.setBold(true);
   font.setPointSizeF(font.pointSizeF() * 1.15);
   heading_->setFont(font);
-  visit_ = new QPushButton(tr("Enter &visit"), side);
+  visit_ = new QPushButton(tr("&Enter visit"), side);
   stopsTable_ = new TableView(tr("Stops of the round"), side);
   stopsTable_->setModel(stops_);
   auto* row = new QHBoxLayout;
