@@ -35,7 +35,7 @@ RoundsScreen::RoundsScreen(Session& session, QWidget* parent)
 QWidget* RoundsScreen::makeList() {
   auto* side = new QWidget(this);
   count_ = new QLabel(side);
-  new_ = new QPushButton(tr("New roun&d…"), side);
+  new_ = new QPushButton(tr("&New round…"), side);
   close_ = new QPushButton(tr("&Close round"), side);
   close_->setToolTip(tr("What is recorded later counts for it no more"));
   table_ = new TableView(tr("Rounds"), side);

@@ -1518,7 +1518,7 @@
     </message>
     <message>
         <source>Error</source>
-        <translation>Messabweichung</translation>
+        <translation>Abweichung</translation>
     </message>
     <message>
         <source>%1 in %2</source>
@@ -1594,15 +1594,15 @@
     </message>
     <message>
         <source>Weighted average</source>
-        <translation>Gewichteter Mittelwert</translation>
+        <translation>Gew. Mittelwert</translation>
     </message>
     <message>
         <source>Beyond the limits</source>
-        <translation>Außerhalb der Grenzen</translation>
+        <translation>Außerhalb</translation>
     </message>
     <message>
         <source>error</source>
-        <translation>Messabweichung</translation>
+        <translation>Abweichung</translation>
     </message>
     <message>
         <source>change</source>
@@ -2170,7 +2170,7 @@ Kopf des Journals: %2</translation>
     </message>
     <message>
         <source>%1: nothing was found beyond ordinary drift at %2.</source>
-        <translation>%1: an %2 wurde nichts über gewöhnliche Drift hinaus gefunden.</translation>
+        <translation>%1: über gewöhnliche Drift hinaus wurde an %2 nichts gefunden.</translation>
     </message>
     <message>
         <source>its 1 point</source>
@@ -2178,7 +2178,7 @@ Kopf des Journals: %2</translation>
     </message>
     <message>
         <source>any of its %1 points</source>
-        <translation>keinem seiner %1 Messpunkte</translation>
+        <translation>seinen %1 Messpunkten</translation>
     </message>
     <message>
         <source>%1: %2</source>
@@ -2213,7 +2213,7 @@ Kopf des Journals: %2</translation>
     </message>
     <message>
         <source>Fitted line</source>
-        <translation>Ausgleichsgerade</translation>
+        <translation>Gerade</translation>
     </message>
     <message>
         <source>stays inside</source>
@@ -2401,14 +2401,6 @@ Kopf des Journals: %2</translation>
         <translation>&amp;Länge</translation>
     </message>
     <message>
-        <source>Wh&amp;o</source>
-        <translation>&amp;Wer</translation>
-    </message>
-    <message>
-        <source>Rea&amp;son</source>
-        <translation>Gr&amp;und</translation>
-    </message>
-    <message>
         <source>Reading the histories …</source>
         <translation>Historien werden gelesen …</translation>
     </message>
@@ -2431,6 +2423,14 @@ Kopf des Journals: %2</translation>
     <message>
         <source>%1, %2: %3 from today on.</source>
         <translation>%1, %2: %3 ab heute.</translation>
+    </message>
+    <message>
+        <source>Wh&amp;o</source>
+        <translation>&amp;Wer</translation>
+    </message>
+    <message>
+        <source>Rea&amp;son</source>
+        <translation>Gr&amp;und</translation>
     </message>
 </context>
 <context>
@@ -2536,7 +2536,7 @@ Kopf des Journals: %2</translation>
     </message>
     <message>
         <source>%1 UTC, by %2</source>
-        <translation>%1 UTC, von %2</translation>
+        <translation>%1 UTC, durch %2</translation>
     </message>
     <message>
         <source>the program</source>
@@ -2829,10 +2829,6 @@ Hash: %1…</translation>
         <translation>Ein Tag &amp;früher</translation>
     </message>
     <message>
-        <source>A day la&amp;ter</source>
-        <translation>Ein Tag &amp;später</translation>
-    </message>
-    <message>
         <source>First day</source>
         <translation>Erster Tag</translation>
     </message>
@@ -2869,20 +2865,8 @@ Hash: %1…</translation>
         <translation>Verwirft Annahmen und Verschobenes</translation>
     </message>
     <message>
-        <source>&amp;Calendar file…</source>
-        <translation>&amp;Kalenderdatei…</translation>
-    </message>
-    <message>
         <source>&amp;From</source>
         <translation>&amp;Von</translation>
-    </message>
-    <message>
-        <source>Wee&amp;ks</source>
-        <translation>&amp;Wochen</translation>
-    </message>
-    <message>
-        <source>What if: h&amp;ours</source>
-        <translation>Was wäre wenn: St&amp;unden</translation>
     </message>
     <message>
         <source>awa&amp;y</source>
@@ -2983,6 +2967,22 @@ Hash: %1…</translation>
     <message>
         <source>%1 written with %2.</source>
         <translation>%1 geschrieben mit %2.</translation>
+    </message>
+    <message>
+        <source>A day la&amp;ter</source>
+        <translation>Ein Tag &amp;später</translation>
+    </message>
+    <message>
+        <source>&amp;Calendar file…</source>
+        <translation>&amp;Kalenderdatei…</translation>
+    </message>
+    <message>
+        <source>Wee&amp;ks</source>
+        <translation>&amp;Wochen</translation>
+    </message>
+    <message>
+        <source>What if: h&amp;ours</source>
+        <translation>Was wäre wenn: St&amp;unden</translation>
     </message>
 </context>
 <context>
@@ -3328,10 +3328,6 @@ Eine Kalibrierung kommt hierher, sobald ihr Techniker sie als durchgeführt unte
 <context>
     <name>spanwright::RoundsScreen</name>
     <message>
-        <source>New roun&amp;d…</source>
-        <translation>Neuer Run&amp;dgang…</translation>
-    </message>
-    <message>
         <source>&amp;Close round</source>
         <translation>Rundgang &amp;schließen</translation>
     </message>
@@ -3346,10 +3342,6 @@ Eine Kalibrierung kommt hierher, sobald ihr Techniker sie als durchgeführt unte
     <message>
         <source>There is no round yet. A round is a list of channels in the order one walks past them; make one from what is due.</source>
         <translation>Es gibt noch keinen Rundgang. Ein Rundgang ist eine Liste von Kanälen in der Reihenfolge, in der man an ihnen vorbeikommt; einen aus dem Fälligen anlegen.</translation>
-    </message>
-    <message>
-        <source>&amp;Enter visit</source>
-        <translation>&amp;Einsatz erfassen</translation>
     </message>
     <message>
         <source>Stops of the round</source>
@@ -3394,6 +3386,14 @@ Eine Kalibrierung kommt hierher, sobald ihr Techniker sie als durchgeführt unte
     <message>
         <source>The round &quot;%1&quot; is closed.</source>
         <translation>Der Rundgang „%1“ ist geschlossen.</translation>
+    </message>
+    <message>
+        <source>&amp;New round…</source>
+        <translation>Neuer Run&amp;dgang…</translation>
+    </message>
+    <message>
+        <source>&amp;Enter visit</source>
+        <translation>&amp;Einsatz erfassen</translation>
     </message>
 </context>
 <context>
