@@ -172,7 +172,7 @@ PlanRequest randomRequest(std::mt19937& random) {
 TEST(PlanBrute, NothingIsLaterThanInTheBestOfAllPlans) {
   constexpr unsigned kSeed = 20261126;
 #ifdef __SANITIZE_ADDRESS__
-  constexpr int kCases = 60;  // everything takes ten times as long
+  constexpr int kCases = 30;  // everything takes ten times as long
 #else
   constexpr int kCases = 250;
 #endif
