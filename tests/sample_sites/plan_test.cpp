@@ -31,6 +31,15 @@ PlanQuestion halfAYear() {
   return question;
 }
 
+/// The same, and two that run into closed days and days away with more to do than fits before them.
+std::vector<PlanQuestion> questions() {
+  std::vector<PlanQuestion> list(3, halfAYear());
+  list[1].from = *parseDate("2026-12-21");
+  list[1].hoursFactor = 0.5;
+  list[2].from = *parseDate("2027-02-15");
+  return list;
+}
+
 const Store& larkmead() {
   return sampleRecord("larkmead").store;
 }
@@ -54,13 +63,16 @@ Date mondayOf(Date day) {
 
 TEST(SamplePlan, NoVisitOnAClosedDayOrWithItsTechnicianAway) {
   const Register& site = larkmead().site();
-  const SitePlan plan = sitePlan(larkmead(), halfAYear());
-  EXPECT_GT(plan.visits(), 45U);
-  for (const PlannedStop& stop : plan.stops) {
-    EXPECT_FALSE(closed(site, stop.day)) << formatDate(stop.day);
-    EXPECT_FALSE(away(*site.person(stop.person), stop.day)) << stop.person << formatDate(stop.day);
-    EXPECT_GE(stop.day, plan.from);
-    EXPECT_LE(stop.day, plan.until);
+  EXPECT_GT(sitePlan(larkmead(), halfAYear()).visits(), 45U);
+  for (const PlanQuestion& question : questions()) {
+    const SitePlan plan = sitePlan(larkmead(), question);
+    EXPECT_GT(plan.visits(), 20U);
+    for (const PlannedStop& stop : plan.stops) {
+      EXPECT_FALSE(closed(site, stop.day)) << formatDate(stop.day);
+      EXPECT_FALSE(away(*site.person(stop.person), stop.day)) << stop.person << formatDate(stop.day);
+      EXPECT_GE(stop.day, plan.from);
+      EXPECT_LE(stop.day, plan.until);
+    }
   }
 }
 
