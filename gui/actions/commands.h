@@ -40,9 +40,14 @@ enum class CommandId {
   nextStop,
   finishVisit,
   skipPoint,
+  repeatAbove,
+  undoTyping,
+  redoTyping,
+  startSettling,
   discardDraft,
   signCalibration,
   issueCertificate,
+  makeLabels,
   showFiles,
   showKeys,
   about
@@ -56,6 +61,8 @@ struct Command {
 };
 
 const QList<Command>& commands();
+/// Heard on the entry sheet only, which has its own actions for them.
+bool isOfEntrySheet(CommandId id);
 const Command& command(CommandId id);
 QString commandText(CommandId id);
 QList<QKeySequence> commandKeys(CommandId id);
