@@ -261,7 +261,7 @@
     </message>
     <message>
         <source>What it &amp;rests on</source>
-        <translation>Worauf sie be&amp;ruht</translation>
+        <translation>&amp;Worauf sie beruht</translation>
     </message>
     <message>
         <source>The calibration shown or chosen with the origin of every number</source>
@@ -460,7 +460,7 @@ U = k × u, k aus Students t für 95,45 %</translation>
     </message>
     <message>
         <source>P. K. Sen, J. Am. Stat. Assoc. 63 (1968) 1379</source>
-        <translation>P. K. Sen, J. Am. Stat. Assoc. 63 (1968) 1379</translation>
+        <translation>P. K. Sen, J. Am. Stat. Assoc. 63 (1968), Seite 1379</translation>
     </message>
     <message>
         <source>Rate leaning on like subjects</source>
@@ -5067,7 +5067,7 @@ Toleranz</translation>
     </message>
     <message>
         <source>What the calibration as a wh&amp;ole rests on</source>
-        <translation>Worauf die Kalibrierung als &amp;Ganzes beruht</translation>
+        <translation>Worauf die Kalibrierung als Gan&amp;zes beruht</translation>
     </message>
     <message>
         <source>Calibration %1 of %2, %3 (%4): as found %5, as left %6</source>
