@@ -46,9 +46,11 @@ enum class CommandId {
   startSettling,
   discardDraft,
   signCalibration,
+  showTrace,
   issueCertificate,
   makeLabels,
   showFiles,
+  explainNumbers,
   showKeys,
   about
 };
