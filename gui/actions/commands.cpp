@@ -78,7 +78,7 @@ const QList<Command>& commands() {
        QT_TRANSLATE_NOOP("Commands", "Check the whole sheet and store the visit")},
       {CommandId::skipPoint, QT_TRANSLATE_NOOP("Commands", "S&kip this point"), "Ctrl+K",
        QT_TRANSLATE_NOOP("Commands", "Say why this point is not taken")},
-      {CommandId::repeatAbove, QT_TRANSLATE_NOOP("Commands", "Repeat the value above"), "Ctrl+R",
+      {CommandId::repeatAbove, QT_TRANSLATE_NOOP("Commands", "Repeat the value above"), "Ctrl+D",
        QT_TRANSLATE_NOOP("Commands", "Put in what stands in the line above and go on")},
       {CommandId::undoTyping, QT_TRANSLATE_NOOP("Commands", "Take back"), "Ctrl+Z",
        QT_TRANSLATE_NOOP("Commands", "Take back what was typed or pasted last")},

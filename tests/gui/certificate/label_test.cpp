@@ -5,6 +5,7 @@
 
 #include <gmock/gmock.h>
 
+#include <QFontMetricsF>
 #include <QProcess>
 #include <QTemporaryDir>
 

@@ -153,11 +153,11 @@ TEST_F(TypingAids, AnEmptiedCellAndASkipCanBeTakenBack) {
 TEST_F(TypingAids, TheValueAboveIsRepeatedAndWithItAReasonForSkipping) {
   makeRecord();
   begin();
-  press(Qt::Key_R, Qt::ControlModifier);
+  press(Qt::Key_D, Qt::ControlModifier);
   EXPECT_EQ(said(), "There is no value in the line above to repeat.");
   typeValues({"skip: no access"});
-  press(Qt::Key_R, Qt::ControlModifier);
-  press(Qt::Key_R, Qt::ControlModifier);
+  press(Qt::Key_D, Qt::ControlModifier);
+  press(Qt::Key_D, Qt::ControlModifier);
   EXPECT_EQ(onDisk()[2], "skip: no access");
   EXPECT_EQ(at().row(), 3);
   press(Qt::Key_Z, Qt::ControlModifier);
