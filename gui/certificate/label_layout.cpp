@@ -53,7 +53,10 @@ void drawLabel(Page& page, const ChannelLabel& label, const QRectF& box, const L
   const double x = code.right() + kAir / 2 * kMillimetre;
   const double width = box.right() - kAir * kMillimetre - x;
   std::vector<std::pair<QFont, QString>> lines;
-  lines.emplace_back(fitting(kTagSize, true, printed(label.tag), width), printed(label.tag));
+  const QFont bold = fitting(kTagSize, true, printed(label.tag), width);
+  for (const QString& line : wrapped(bold, printed(label.tag), width)) {
+    lines.emplace_back(bold, line);
+  }
   for (const auto& [word, value] :
        {std::pair(std::string(), label.subject), std::pair(std::string("calibrated "), label.calibrated),
         std::pair(std::string("due "), label.due), std::pair(std::string(), label.certificate)}) {

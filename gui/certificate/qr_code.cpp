@@ -3,6 +3,7 @@
 
 #include <qrencode.h>
 
+#include <algorithm>
 #include <cassert>
 #include <memory>
 #include <new>
@@ -11,10 +12,16 @@ namespace spanwright {
 
 QrCode qrCode(const std::string& text) {
   assert(!text.empty());
-  const std::unique_ptr<QRcode, decltype(&QRcode_free)> made(
-      QRcode_encodeData(static_cast<int>(text.size()), reinterpret_cast<const unsigned char*>(text.data()), 0,
-                        QR_ECLEVEL_M),
-      &QRcode_free);
+  constexpr unsigned int kUtf8 = 26;  // its number among the extended channel interpretations
+  const std::unique_ptr<QRinput, decltype(&QRinput_free)> input(QRinput_new2(0, QR_ECLEVEL_M), &QRinput_free);
+  const bool plain =
+      std::all_of(text.begin(), text.end(), [](char c) { return static_cast<signed char>(c) > 0; });
+  // Without it a reader guesses what letters beyond ASCII are, and guesses wrong.
+  const bool told = input && (plain || QRinput_appendECIheader(input.get(), kUtf8) == 0) &&
+                    QRinput_append(input.get(), QR_MODE_8, static_cast<int>(text.size()),
+                                   reinterpret_cast<const unsigned char*>(text.data())) == 0;
+  const std::unique_ptr<QRcode, decltype(&QRcode_free)> made(told ? QRcode_encodeInput(input.get()) : nullptr,
+                                                             &QRcode_free);
   if (!made) {
     throw std::bad_alloc();  // the only way to fail with a text of this kind
   }
