@@ -41,21 +41,21 @@ TEST_F(Doubts, HoldWhatWasTypedAgainstTheSheet) {
 }
 
 TEST_F(Doubts, KnowWhatWasUsualUnderThisSetup) {
-  for (const char* when : {"2023-02-01T08:00", "2024-02-01T08:00", "2025-02-01T08:00"}) {
+  for (const char* when : {"2024-02-15T08:00", "2024-09-02T08:00", "2025-02-25T08:00"}) {
     add(visitTo("TT-110", when, {"0.0", "75.0", "150.0"}, {}, {"LC-2201"}));
   }
   const auto usual = usualErrors(store(), sheetOf("TT-110"));
   ASSERT_TRUE(usual.contains("50"));
   EXPECT_EQ(usual.at("50").visits, 3U);
   EXPECT_NEAR(usual.at("50").size, 0.0, 1e-9);
-  EXPECT_EQ(usualErrors(store(), sheetOf("TT-110", "2024-06-01T08:00")).at("50").visits, 2U)
+  EXPECT_EQ(usualErrors(store(), sheetOf("TT-110", "2024-12-01T08:00")).at("50").visits, 2U)
       << "later visits are not history";
   EXPECT_TRUE(usualErrors(store(), sheetOf("TT-109")).empty());
 }
 
 // One step of the reading is 0.1 degC: an error of 1.2 is beyond ten of them, and beyond ten times the usual.
 TEST_F(Doubts, AreFarOffByHistoryWhereItIsQuiet) {
-  for (const char* when : {"2023-02-01T08:00", "2024-02-01T08:00", "2025-02-01T08:00"}) {
+  for (const char* when : {"2024-02-15T08:00", "2024-09-02T08:00", "2025-02-25T08:00"}) {
     EXPECT_FALSE(asked(1, "76.2")) << "before there is a history";
     add(visitTo("TT-110", when, {"0.0", "75.0", "150.0"}, {}, {"LC-2201"}));
   }
