@@ -161,7 +161,7 @@ TEST(Thinning, KeepsTheOutlineOfALineAndOnePointBeyondEachEnd) {
   EXPECT_TRUE(thinned.contains(QPointF(556, -9.0)));
   EXPECT_TRUE(std::is_sorted(thinned.begin(), thinned.end(),
                              [](const QPointF& a, const QPointF& b) { return a.x() < b.x(); }));
-  EXPECT_EQ(thinnedLine(points, 100.0, 200.0, 0.5), points.mid(99, 103)) << "where there is room all stay";
+  EXPECT_EQ(thinnedLine(points, 100.0, 200.5, 0.5), points.mid(99, 103)) << "where there is room all stay";
   EXPECT_TRUE(thinnedLine({}, 0.0, 1.0, 1.0).isEmpty());
 }
 

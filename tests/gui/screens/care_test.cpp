@@ -278,7 +278,7 @@ TEST_F(Care, FindingSaysHowManyMatchAndThatNothingDoes) {
     return false;
   };
   type("t");
-  EXPECT_TRUE(says("3 channels found"));
+  EXPECT_TRUE(says("4 channels found"));
   type("zz");
   EXPECT_TRUE(says("0 channels found"));
   press(Qt::Key_Return);

@@ -65,6 +65,7 @@ TEST_F(Window, AChannelWithoutHistorySaysSoInsteadOfAnEmptyChart) {
 TEST_F(Window, ATileOfTheOverviewOpensTheDueListInThatState) {
   makeRecord({visitTo("TT-1", "2026-11-20T09:00:00", 0.1)});
   openWindow();
+  window_->showSite();
   auto* unproven = named<QAbstractButton>("2 Unproven, show them");
   ASSERT_NE(unproven, nullptr);
   unproven->click();
