@@ -5,7 +5,9 @@
 // everything is painted, nothing is shown.
 //
 //   bench_desktop FOLDER [--channels N] [--calibrations N] [--part open|search|scroll|chart] [--cold]
+//   [--without-drift]
 //
+// --without-drift does not wait for the drift of the whole site, so the list of it is not looked at.
 // --cold asks the system to forget the file first, so that opening reads the disk.
 #include <fcntl.h>
 #include <fmt/format.h>
@@ -165,14 +167,12 @@ class PlainTable : public QAbstractTableModel {
 
 class Bench {
  public:
-  Bench(std::filesystem::path file, bool cold)
-      : file_(std::move(file)), cold_(cold), clock_(largeRecordDay()), session_(clock_) {}
+  Bench(std::filesystem::path file, bool cold, bool drift)
+      : file_(std::move(file)), cold_(cold), drift_(drift), clock_(largeRecordDay()), session_(clock_) {}
 
   void open();
   void search();
   void scroll();
-  void waitForAll() { session_.worker().waitUntilIdle(); }
-  bool isOpen() const { return session_.isOpen(); }
 
  private:
   void forgetFile() const;
@@ -181,7 +181,7 @@ class Bench {
   Figures frames(QAbstractItemView* view);
 
   std::filesystem::path file_;
-  bool cold_;
+  bool cold_, drift_;
   FixedClock clock_;
   Session session_;
   std::unique_ptr<MainWindow> window_;
@@ -268,6 +268,10 @@ void Bench::open() {
   fmt::print("{:<44} {:.1f} s; longest the window did not answer until then {:.0f} ms\n",
              "today's page filled in", due / 1e3, stuck);
   std::fflush(stdout);
+  if (!drift_) {
+    session_.worker().cancel(Worker::Lane::site);
+    return;
+  }
   heart.longest = 0.0;
   while (!session_.worker().idle(Worker::Lane::file)) {
     QApplication::processEvents(QEventLoop::WaitForMoreEvents);
@@ -560,7 +564,8 @@ void charts() {
 
 int usage() {
   std::fputs(
-      "bench_desktop FOLDER [--channels N] [--calibrations N] [--part open|search|scroll|chart] [--cold]\n",
+      "bench_desktop FOLDER [--channels N] [--calibrations N] [--part open|search|scroll|chart] [--cold] "
+      "[--without-drift]\n",
       stderr);
   return 2;
 }
@@ -568,7 +573,7 @@ int usage() {
 int benchMain(const QStringList& words) {
   LargeRecord size;
   QString folder, part;
-  bool cold = false;
+  bool cold = false, drift = true;
   for (qsizetype i = 1; i < words.size(); ++i) {
     const bool more = i + 1 < words.size();
     if (words[i] == QLatin1String("--channels") && more) {
@@ -579,6 +584,8 @@ int benchMain(const QStringList& words) {
       part = words[++i];
     } else if (words[i] == QLatin1String("--cold")) {
       cold = true;
+    } else if (words[i] == QLatin1String("--without-drift")) {
+      drift = false;
     } else if (folder.isEmpty() && !words[i].startsWith(u'-')) {
       folder = words[i];
     } else {
@@ -593,7 +600,7 @@ int benchMain(const QStringList& words) {
     charts();
   }
   if (wanted("open") || wanted("search") || wanted("scroll")) {
-    Bench bench(largeRecordIn(folder.toStdString(), size), cold);
+    Bench bench(largeRecordIn(folder.toStdString(), size), cold, drift);
     bench.open();
     if (wanted("search")) {
       bench.search();

@@ -139,17 +139,17 @@ TEST_F(ConnectionTest, FullDiskIsSaidAndEndsTheTransaction) {
 }
 
 TEST_F(ConnectionTest, ALongStatementIsStoppedWhenAskedTo) {
-  Connection connection = Connection::temporary();
-  const auto count = [&connection] {
-    return connection.integer(
+  Connection counting = Connection::temporary();
+  const auto count = [&counting] {
+    return counting.integer(
         "WITH RECURSIVE c (n) AS (SELECT 1 UNION ALL SELECT n + 1 FROM c LIMIT 200000) SELECT count(*) FROM "
         "c");
   };
   int asked = 0;
-  connection.stopUnless([&asked] { return ++asked < 3; });
+  counting.stopUnless([&asked] { return ++asked < 3; });
   EXPECT_EQ(test::inputRefusal(count).find("cancelled"), 0U);
   EXPECT_EQ(asked, 3);
-  connection.stopUnless({});
+  counting.stopUnless({});
   EXPECT_EQ(count(), 200000) << "and it goes on being of use";
 }
 

@@ -73,7 +73,7 @@ TEST_F(Finding, LooksAtSerialNumbersPlacesAndWords) {
 }
 
 TEST_F(Finding, WantsEveryWordAndRanksByTheOneThatTellsMost) {
-  EXPECT_THAT(tags("mash tt"), ElementsAre("TT-12"));
+  EXPECT_THAT(tags("mash tt"), ElementsAre("TT-12", "PT-12")) << "the other by its transmitter";
   EXPECT_THAT(tags("yard 12"), ElementsAre("TT-121", "LS-4"));
   EXPECT_THAT(tags("mash nowhere"), IsEmpty());
 }
@@ -97,7 +97,7 @@ TEST_F(Finding, TakesWhateverIsTyped) {
   EXPECT_THAT(tags(" \t\n "), IsEmpty());
   EXPECT_THAT(tags(std::string(300, 't')), IsEmpty());
   EXPECT_THAT(tags("\xC3"), testing::Not(testing::Contains("LS-4"))) << "half a letter";
-  EXPECT_THAT(tags(std::string_view("tt\0-12", 6)), ElementsAre("TT-12", "TT-120", "TT-121", "LS-4"))
+  EXPECT_THAT(tags(std::string_view("tt\0-12", 6)), ElementsAre("TT-12", "TT-120", "TT-121", "PT-12", "LS-4"))
       << "no byte ends the words";
 }
 
