@@ -21,8 +21,8 @@ std::vector<FoundModel::Column> foundColumns() {
        },
        {},
        [](const Row& r) { return r.state && !r.retired ? iconOf(*r.state) : QIcon(); }},
-      {FoundModel::tr("Place"), [](const Row& r) { return fromCore(r.place); }},
       {FoundModel::tr("Sensor"), [](const Row& r) { return fromCore(r.sensors); }},
+      {FoundModel::tr("Place"), [](const Row& r) { return fromCore(r.place); }},
       {FoundModel::tr("Due on"), [](const Row& r) { return r.dueOn ? shownDate(*r.dueOn) : QString(); }},
   };
 }

@@ -22,7 +22,7 @@ struct FoundRow {
 class FoundModel : public RowsModel<FoundRow> {
   Q_OBJECT
  public:
-  enum Columns { kTag, kTitle, kState, kPlace, kSensors, kDueOn };
+  enum Columns { kTag, kTitle, kState, kSensors, kPlace, kDueOn };
   explicit FoundModel(QObject* parent = nullptr);
   /// The place of a channel among the rows shown; nothing when it is not there.
   std::optional<int> rowOf(const QString& tag) const;
