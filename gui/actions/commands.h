@@ -14,6 +14,7 @@ class QObject;
 namespace spanwright {
 
 enum class CommandId {
+  newSite,
   openRecord,
   newRecord,
   openSample,
@@ -44,6 +45,13 @@ enum class CommandId {
   signCalibration,
   issueCertificate,
   showFiles,
+  changeChosen,
+  newPlace,
+  newChannel,
+  newSetup,
+  fitSensor,
+  showRegister,
+  changeSite,
   showKeys,
   about
 };

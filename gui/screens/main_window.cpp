@@ -69,6 +69,7 @@ MainWindow::MainWindow(Session& session, QWidget* parent)
   makeMenus();
   makeStatus();
   connectScreens();
+  connectRegister();
   connectSession();
   restoreGeometry(kWindowGeometry.get());
   enableActions();
@@ -133,9 +134,12 @@ void MainWindow::makeMenus() {
     }
   };
   fill(menuBar()->addMenu(tr("&Record")),
-       {CommandId::openRecord, CommandId::newRecord, CommandId::openSample, CommandId::importHistory,
-        CommandId::checkRecord, CommandId::makeEvidence, CommandId::changePassphrase, CommandId::closeRecord,
-        CommandId::quit});
+       {CommandId::newSite, CommandId::openRecord, CommandId::newRecord, CommandId::openSample,
+        CommandId::importHistory, CommandId::checkRecord, CommandId::makeEvidence,
+        CommandId::changePassphrase, CommandId::closeRecord, CommandId::quit});
+  edit_ = menuBar()->addMenu(tr("&Manage"));
+  fill(edit_, {CommandId::changeChosen, CommandId::newSetup, CommandId::fitSensor, CommandId::newPlace,
+               CommandId::newChannel, CommandId::showRegister, CommandId::changeSite});
   places_ = menuBar()->addMenu(tr("&Go"));
   fill(places_,
        {CommandId::showToday, CommandId::showSite, CommandId::showDue, CommandId::showReview,
@@ -348,6 +352,7 @@ void MainWindow::enableActions() {
       ->setEnabled(open && (currentScreen() == channel_ || currentScreen() == review_ ||
                             currentScreen() == certificate_));
   enablePlaces();
+  enableRegister();
   action(CommandId::goBack)->setEnabled(open && !past_.isEmpty());
   action(CommandId::issueCertificate)->setEnabled(open && currentScreen() == channel_);
 }

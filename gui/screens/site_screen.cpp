@@ -6,6 +6,7 @@
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
+#include <QMenu>
 #include <QPushButton>
 #include <QSplitter>
 #include <QToolButton>
@@ -146,7 +147,15 @@ QWidget* SiteScreen::makeTree() {
   auto* column = new QVBoxLayout(side);
   column->setContentsMargins(14, 12, 6, 12);
   column->setSpacing(10);
-  column->addWidget(words_);
+  edit_ = new QToolButton(side);
+  edit_->setText(tr("Add or change"));
+  edit_->setAccessibleName(edit_->text());
+  edit_->setPopupMode(QToolButton::InstantPopup);
+  edit_->setFocusPolicy(Qt::StrongFocus);
+  auto* top = new QHBoxLayout;
+  top->addWidget(words_, 1);
+  top->addWidget(edit_);
+  column->addLayout(top);
   column->addWidget(tree_, 1);
   words_->installEventFilter(this);
   connect(words_, &QLineEdit::textChanged, this, &SiteScreen::narrow);
@@ -280,6 +289,29 @@ void SiteScreen::takeDrafts() {
 void SiteScreen::findChannel() {
   words_->setFocus(Qt::ShortcutFocusReason);
   words_->selectAll();
+}
+
+void SiteScreen::setEditMenu(QMenu* menu) {
+  edit_->setMenu(menu);
+  tree_->setContextMenuPolicy(Qt::CustomContextMenu);
+  connect(tree_, &QWidget::customContextMenuRequested, this,
+          [this, menu](const QPoint& at) { menu->popup(tree_->viewport()->mapToGlobal(at)); });
+}
+
+bool SiteScreen::placeChosen() const {
+  return tree_->currentIndex().isValid() && chosenChannel().isEmpty();
+}
+
+QString SiteScreen::currentPlace() const {
+  if (const Channel* channel = session_.site().channel(toCore(chosenChannel()))) {
+    return fromCore(channel->place);
+  }
+  QStringList parts;
+  for (QModelIndex at = tree_->currentIndex().siblingAtColumn(SiteTreeModel::kName); at.isValid();
+       at = at.parent()) {
+    parts.prepend(at.data().toString());
+  }
+  return parts.join(QStringLiteral(" / "));
 }
 
 void SiteScreen::narrow(const QString& words) {

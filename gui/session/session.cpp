@@ -52,6 +52,14 @@ void Session::create(const QString& siteFile, const QString& record) {
                });
 }
 
+void Session::create(const Register& site, const QString& record) {
+  worker_.post(tr("Making the record"), [this, site, to = pathOf(record)](const Progress&) -> Worker::Then {
+    auto store =
+        std::make_shared<std::unique_ptr<Store>>(std::make_unique<Store>(Store::create(to, site, clock_)));
+    return [this, store] { take(std::move(*store)); };
+  });
+}
+
 void Session::importHistory(const QString& mapping, const QStringList& files, bool keepGood, bool dryRun) {
   std::vector<std::filesystem::path> paths;
   for (const QString& file : files) {
