@@ -23,6 +23,7 @@ namespace {
 constexpr int kFieldWidth = 250;
 constexpr int kShortWidth = 84;
 constexpr int kLinesHeight = 58;
+constexpr int kLabelDrop = 5;  // to the line of the text beside it
 
 /// Numbers stand as the language writes them; core reads both signs.
 QString shownNumbers(QString text) {
@@ -71,6 +72,7 @@ void FormDialog::nextColumn() {
 FormDialog::Row& FormDialog::addRow(const std::string& field, const QString& label) {
   Row& row = rows_[field];
   row.label = new QLabel(label, this);
+  row.label->setContentsMargins(0, kLabelDrop, 0, 0);
   row.content = new QWidget(this);
   row.line = new QHBoxLayout(row.content);
   row.line->setContentsMargins(0, 0, 0, 0);
@@ -92,6 +94,22 @@ void FormDialog::put(const std::string& row, const std::string& field, QWidget* 
     into.first = widget;
     into.label->setBuddy(widget);
   }
+  // What was wrong with a row is not held against it once it is typed anew.
+  const auto typed = [this, refusal = into.refusal] {
+    refusal->say({});
+    emit edited();
+  };
+  if (auto* line = qobject_cast<QLineEdit*>(widget)) {
+    connect(line, &QLineEdit::textChanged, this, typed);
+  } else if (auto* lines = qobject_cast<QPlainTextEdit*>(widget)) {
+    connect(lines, &QPlainTextEdit::textChanged, this, typed);
+  } else if (auto* check = qobject_cast<QCheckBox*>(widget)) {
+    connect(check, &QCheckBox::toggled, this, typed);
+  } else if (auto* moment = qobject_cast<QDateTimeEdit*>(widget)) {
+    connect(moment, &QDateTimeEdit::dateTimeChanged, this, typed);
+  } else if (auto* box = qobject_cast<QComboBox*>(widget)) {
+    connect(box, &QComboBox::currentTextChanged, this, typed);
+  }
 }
 
 QLineEdit* FormDialog::addLine(const std::string& field, const QString& label, const QString& placeholder) {
@@ -101,7 +119,6 @@ QLineEdit* FormDialog::addLine(const std::string& field, const QString& label, c
   line->setPlaceholderText(placeholder);
   row.line->addWidget(line, 1);
   put(field, field, line, Form::text, label);
-  connect(line, &QLineEdit::textChanged, this, &FormDialog::edited);
   return line;
 }
 
@@ -120,7 +137,6 @@ void FormDialog::addLines(const std::string& field, const QString& label, const 
   text->setMinimumWidth(kFieldWidth);
   row.line->addWidget(text, 1);
   put(field, field, text, Form::lines, label);
-  connect(text, &QPlainTextEdit::textChanged, this, &FormDialog::edited);
 }
 
 QComboBox* FormDialog::addChoice(const std::string& field, const QString& label,
@@ -136,7 +152,6 @@ QComboBox* FormDialog::addChoice(const std::string& field, const QString& label,
 void FormDialog::addBox(const std::string& field, const QString& label, QComboBox* box) {
   addRow(field, label).line->addWidget(box, 1);
   put(field, field, box, Form::choice, label);
-  connect(box, &QComboBox::currentIndexChanged, this, &FormDialog::edited);
 }
 
 void FormDialog::addCheck(const std::string& field, const QString& text) {
@@ -144,7 +159,6 @@ void FormDialog::addCheck(const std::string& field, const QString& text) {
   auto* box = new QCheckBox(text, this);
   row.line->addWidget(box, 1);
   put(field, field, box, Form::check, text);
-  connect(box, &QCheckBox::toggled, this, &FormDialog::edited);
 }
 
 void FormDialog::addChecks(const std::string& field, const QString& label, const std::vector<Part>& parts) {
@@ -153,7 +167,6 @@ void FormDialog::addChecks(const std::string& field, const QString& label, const
     auto* box = new QCheckBox(part.label, this);
     row.line->addWidget(box);
     put(field, part.field, box, Form::check, part.label);
-    connect(box, &QCheckBox::toggled, this, &FormDialog::edited);
   }
   row.line->addStretch(1);
 }
@@ -168,7 +181,6 @@ void FormDialog::addNumbers(const std::string& field, const QString& label, cons
     row.line->addWidget(line, 1);
     put(field, part.field, line, Form::number,
         QString(label).remove(u'&') + QStringLiteral(", ") + part.label);
-    connect(line, &QLineEdit::textChanged, this, &FormDialog::edited);
   }
 }
 
@@ -180,7 +192,6 @@ void FormDialog::addSpan(const std::string& field, const QString& label, const Q
     line->setMinimumWidth(kShortWidth);
     row.line->addWidget(line, 1);
     put(field, field + part, line, Form::number, name.arg(plain));
-    connect(line, &QLineEdit::textChanged, this, &FormDialog::edited);
   };
   end(".low", tr("%1, low end"));
   row.line->addWidget(new QLabel(tr("to", "between the ends of a range"), this));
@@ -193,7 +204,6 @@ void FormDialog::addSpan(const std::string& field, const QString& label, const Q
     box->setMinimumWidth(kShortWidth);
     row.line->addWidget(box);
     put(field, field + ".unit", box, Form::text, tr("%1, unit").arg(plain));
-    connect(box, &QComboBox::currentTextChanged, this, &FormDialog::edited);
   }
 }
 
@@ -204,7 +214,6 @@ void FormDialog::addMoment(const std::string& field, const QString& label, Momen
   moment->setDisplayFormat(typedMomentForm());
   row.line->addWidget(moment, 1);
   put(field, field, moment, Form::moment, label);
-  connect(moment, &QDateTimeEdit::dateTimeChanged, this, &FormDialog::edited);
 }
 
 void FormDialog::addBeside(const std::string& field, QWidget* beside) {
@@ -353,6 +362,7 @@ void FormDialog::showProblems(const std::vector<Problem>& problems) {
     rows_.at(name).refusal->say(sentence);
   }
   refusal_->say(rest);
+  fit();
   if (first != nullptr) {
     first->setFocus(Qt::OtherFocusReason);
   }
@@ -368,7 +378,23 @@ void FormDialog::take() {
   } catch (const std::exception& error) {
     showProblems({});
     refusal_->say(asSentence(QString::fromUtf8(error.what())));
+    fit();
   }
+}
+
+void FormDialog::fit() {
+  // Wrapped texts tell how high they are only once the widths are known.
+  layout()->activate();
+  const int needed =
+      layout()->hasHeightForWidth() ? layout()->totalHeightForWidth(width()) : sizeHint().height();
+  if (needed > height()) {
+    resize(width(), needed);
+  }
+}
+
+void FormDialog::showEvent(QShowEvent* event) {
+  QDialog::showEvent(event);
+  fit();
 }
 
 QString FormDialog::trouble(const std::string& field) const {

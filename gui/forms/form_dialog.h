@@ -46,6 +46,7 @@ class FormDialog : public QDialog {
   void edited();
 
  protected:
+  void showEvent(QShowEvent* event) override;
   /// A word kept and the text shown for it.
   struct Option {
     std::string word;
@@ -108,6 +109,8 @@ class FormDialog : public QDialog {
   void put(const std::string& row, const std::string& field, QWidget* widget, Form form, const QString& name);
   QString textOf(const Field& field) const;
   void setText(const Field& field, const QString& text);
+  /// As high as what it says needs.
+  void fit();
   const std::string& rowOf(const std::string& field) const;
 
   QHBoxLayout* columns_;

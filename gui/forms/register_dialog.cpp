@@ -154,6 +154,7 @@ RegisterDialog::RegisterDialog(Session& session, RegisterKind first, QWidget* pa
   resize(kSize);
   kinds_->setAccessibleName(tr("Lists"));
   kinds_->setFixedWidth(kKindsWidth);
+  kinds_->setSpacing(3);
   for (const RegisterKind kind : kKinds) {
     kinds_->addItem(listName(kind));
   }

@@ -246,7 +246,7 @@ void RegisterForm::addRoutine(Subject subject, const QString& label) {
   const std::string field = "routine." + std::string(text(subject));
   const bool mayBeEmpty = subject != Subject::channel || !new_;
   addNamed(field + ".plan", label, RegisterKind::plan, mayBeEmpty);
-  addNamed(field + ".interval", tr("how often"), RegisterKind::interval, mayBeEmpty);
+  addNamed(field + ".interval", tr("How often"), RegisterKind::interval, mayBeEmpty);
   alias(field, field + ".plan");
 }
 

@@ -4109,10 +4109,6 @@ Hash: %1…</translation>
         <translation>Wenigste Er&amp;gebnisse</translation>
     </message>
     <message>
-        <source>how often</source>
-        <translation>wie oft</translation>
-    </message>
-    <message>
         <source>&amp;Tag</source>
         <translation>Ke&amp;nnzeichen</translation>
     </message>
@@ -4151,6 +4147,10 @@ Hash: %1…</translation>
     <message>
         <source>No longer &amp;calibrated</source>
         <translation>Wird ni&amp;cht mehr kalibriert</translation>
+    </message>
+    <message>
+        <source>How often</source>
+        <translation>Wie oft</translation>
     </message>
 </context>
 <context>
