@@ -43,6 +43,7 @@ enum class CommandId {
   skipPoint,
   discardDraft,
   signCalibration,
+  showTrace,
   issueCertificate,
   showFiles,
   changeChosen,
@@ -52,6 +53,7 @@ enum class CommandId {
   fitSensor,
   showRegister,
   changeSite,
+  explainNumbers,
   showKeys,
   about
 };
