@@ -14,6 +14,7 @@ class QObject;
 namespace spanwright {
 
 enum class CommandId {
+  newSite,
   openRecord,
   newRecord,
   openSample,
@@ -50,6 +51,13 @@ enum class CommandId {
   issueCertificate,
   makeLabels,
   showFiles,
+  changeChosen,
+  newPlace,
+  newChannel,
+  newSetup,
+  fitSensor,
+  showRegister,
+  changeSite,
   explainNumbers,
   showKeys,
   about

@@ -70,6 +70,7 @@ MainWindow::MainWindow(Session& session, QWidget* parent)
   makeMenus();
   makeStatus();
   connectScreens();
+  connectRegister();
   connectSession();
   restoreGeometry(kWindowGeometry.get());
   enableActions();
@@ -134,9 +135,12 @@ void MainWindow::makeMenus() {
     }
   };
   fill(menuBar()->addMenu(tr("&Record")),
-       {CommandId::openRecord, CommandId::newRecord, CommandId::openSample, CommandId::importHistory,
-        CommandId::checkRecord, CommandId::makeEvidence, CommandId::changePassphrase, CommandId::closeRecord,
-        CommandId::quit});
+       {CommandId::newSite, CommandId::openRecord, CommandId::newRecord, CommandId::openSample,
+        CommandId::importHistory, CommandId::checkRecord, CommandId::makeEvidence,
+        CommandId::changePassphrase, CommandId::closeRecord, CommandId::quit});
+  edit_ = menuBar()->addMenu(tr("&Manage"));
+  fill(edit_, {CommandId::changeChosen, CommandId::newSetup, CommandId::fitSensor, CommandId::newPlace,
+               CommandId::newChannel, CommandId::showRegister, CommandId::changeSite});
   places_ = menuBar()->addMenu(tr("&Go"));
   fill(places_,
        {CommandId::showToday, CommandId::showSite, CommandId::showDue, CommandId::showReview,
@@ -343,6 +347,7 @@ void MainWindow::enableActions() {
   action(CommandId::showPlan)->setChecked(currentScreen() == plan_);
   action(CommandId::showIntervals)->setChecked(currentScreen() == intervals_);
   enablePlaces();
+  enableRegister();
   action(CommandId::goBack)->setEnabled(open && !past_.isEmpty());
   action(CommandId::issueCertificate)->setEnabled(open && currentScreen() == channel_);
 }

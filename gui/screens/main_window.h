@@ -10,6 +10,7 @@
 #include "core/metrology/test_points.h"
 #include "core/record/calibration.h"
 #include "core/store/store.h"
+#include "core/tasks/register_changes.h"
 #include "gui/actions/commands.h"
 #include "gui/models/today_model.h"
 #include "gui/settings/language.h"
@@ -32,6 +33,7 @@ class JournalScreen;
 class MessageBar;
 class NumbersPanel;
 class PlanScreen;
+class RegisterForm;
 class ReviewScreen;
 class RoundsScreen;
 class Session;
@@ -116,6 +118,8 @@ class MainWindow : public QMainWindow {
 
  protected:
   void closeEvent(QCloseEvent* event) override;
+  void dragEnterEvent(QDragEnterEvent* event) override;
+  void dropEvent(QDropEvent* event) override;
 
  private:
   /// Makes and connects the screens of main_window_places.cpp.
@@ -150,6 +154,19 @@ class MainWindow : public QMainWindow {
   void showCalibration(const QString& tag, CalibrationId calibration);
   void takeNews(const QString& sentence);
   void followToday(const TodayTarget& target);
+  /// Connects what main_window_register.cpp does to the register.
+  void connectRegister();
+  void enableRegister();
+  void openNewSite();
+  void openRegisterForm(RegisterForm* form);
+  void changeChosen();
+  void openNewSetup();
+  void openFitting();
+  void openRegister(RegisterKind kind);
+  /// Shows everywhere what was changed of the register.
+  void takeRegister(const QString& sentence);
+  /// The channel shown or chosen; empty when there is none.
+  QString channelAtHand() const;
   void askOpen();
   void askNew();
   void closeRecord();
@@ -178,6 +195,7 @@ class MainWindow : public QMainWindow {
   Session& session_;
   std::map<CommandId, QAction*> actions_;
   QMenu* places_ = nullptr;
+  QMenu* edit_ = nullptr;
   QStackedWidget* stack_;
   MessageBar* bar_;
   StartScreen* start_;

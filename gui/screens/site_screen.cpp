@@ -7,6 +7,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QLocale>
+#include <QMenu>
 #include <QPushButton>
 #include <QSplitter>
 #include <QStackedWidget>
@@ -148,7 +149,15 @@ QWidget* SiteScreen::makeTree() {
   auto* column = new QVBoxLayout(side);
   column->setContentsMargins(14, 12, 6, 12);
   column->setSpacing(10);
-  column->addWidget(words_);
+  edit_ = new QToolButton(side);
+  edit_->setText(tr("Add or change"));
+  edit_->setAccessibleName(edit_->text());
+  edit_->setPopupMode(QToolButton::InstantPopup);
+  edit_->setFocusPolicy(Qt::StrongFocus);
+  auto* top = new QHBoxLayout;
+  top->addWidget(words_, 1);
+  top->addWidget(edit_);
+  column->addLayout(top);
   left_ = new QStackedWidget(side);
   left_->addWidget(tree_);
   left_->addWidget(makeFound());
@@ -319,6 +328,29 @@ void SiteScreen::takeDrafts() {
 void SiteScreen::findChannel() {
   words_->setFocus(Qt::ShortcutFocusReason);
   words_->selectAll();
+}
+
+void SiteScreen::setEditMenu(QMenu* menu) {
+  edit_->setMenu(menu);
+  tree_->setContextMenuPolicy(Qt::CustomContextMenu);
+  connect(tree_, &QWidget::customContextMenuRequested, this,
+          [this, menu](const QPoint& at) { menu->popup(tree_->viewport()->mapToGlobal(at)); });
+}
+
+bool SiteScreen::placeChosen() const {
+  return tree_->currentIndex().isValid() && chosenChannel().isEmpty();
+}
+
+QString SiteScreen::currentPlace() const {
+  if (const Channel* channel = session_.site().channel(toCore(chosenChannel()))) {
+    return fromCore(channel->place);
+  }
+  QStringList parts;
+  for (QModelIndex at = tree_->currentIndex().siblingAtColumn(SiteTreeModel::kName); at.isValid();
+       at = at.parent()) {
+    parts.prepend(at.data().toString());
+  }
+  return parts.join(QStringLiteral(" / "));
 }
 
 bool SiteScreen::looking() const {

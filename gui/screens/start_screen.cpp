@@ -57,7 +57,9 @@ StartScreen::StartScreen(QWidget* parent)
     actions->addWidget(button);
   };
   offer(tr("Open a record"), tr("A site's record file on a disk of this machine"), &StartScreen::openAsked);
-  offer(tr("Make a new record"), tr("From a site file that names places, channels, plans and standards"),
+  offer(tr("Describe a new site"), tr("By form: its name and first person; the rest follows in the window"),
+        &StartScreen::siteAsked);
+  offer(tr("Make a record from a site file"), tr("That names places, channels, plans and standards"),
         &StartScreen::newAsked);
   offer(tr("Try the sample record"), tr("Your own copy of an invented creamery with years of history"),
         &StartScreen::sampleAsked);
