@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "gui/charts/chart_look.h"
+#include "gui/settings/text_size.h"
 
 namespace spanwright {
 namespace {
@@ -19,7 +20,7 @@ constexpr double kReach = 6.0;  // how near the pointer must come to a line, in 
 PlotView::PlotView(QWidget* parent) : QChartView(parent) {
   setRenderHint(QPainter::Antialiasing);
   setFrameShape(QFrame::StyledPanel);
-  setMinimumSize(220, 210);  // room for the error axis beside title, dates and legend
+  setMinimumSize(scaled(QSize(220, 210)));  // room for the error axis beside title, dates and legend
   showSentence({});
 }
 

@@ -3,7 +3,6 @@
 
 #include <QApplication>
 #include <QClipboard>
-#include <QHBoxLayout>
 #include <QHeaderView>
 #include <QLabel>
 #include <QLineEdit>
@@ -15,7 +14,9 @@
 #include "core/store/digest.h"
 #include "gui/models/journal_model.h"
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -41,7 +42,7 @@ JournalScreen::JournalScreen(Session& session, QWidget* parent)
       pause_(new QTimer(this)) {
   pause_->setSingleShot(true);
   pause_->setInterval(kPause);
-  auto* split = new QSplitter(this);
+  auto* split = new QSplitter(sideBySide(), this);
   split->setChildrenCollapsible(false);
   split->addWidget(makeList());
   split->addWidget(makeDetails());
@@ -73,13 +74,13 @@ QWidget* JournalScreen::makeList() {
   table_ = new TableView(tr("Journal"), side);
   table_->setModel(model_);
   for (int column = 0; column < static_cast<int>(std::size(kWidths)); ++column) {
-    table_->setColumnWidth(column, kWidths[column]);
+    table_->setColumnWidth(column, scaled(kWidths[column]));
   }
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(10);
   row->addWidget(words_, 1);
   row->addWidget(count_);
-  auto* foot = new QHBoxLayout;
+  auto* foot = new WrapRow;
   foot->setSpacing(10);
   foot->addWidget(head_, 1);
   foot->addWidget(copy_);

@@ -13,6 +13,7 @@
 #include "gui/actions/commands.h"
 #include "gui/models/today_model.h"
 #include "gui/settings/language.h"
+#include "gui/settings/look.h"
 
 class QDialog;
 class QLabel;
@@ -107,6 +108,9 @@ class MainWindow : public QMainWindow {
 
  signals:
   void languageAsked(spanwright::Language language);
+  void lookAsked(spanwright::Look look);
+  /// In percent.
+  void textSizeAsked(int textSize);
 
  protected:
   void closeEvent(QCloseEvent* event) override;
@@ -118,6 +122,8 @@ class MainWindow : public QMainWindow {
   void makeMenus();
   void makeStatus();
   void addLanguages(QMenu* menu);
+  void addLooks(QMenu* menu);
+  void addTextSizes(QMenu* menu);
   void goOnWithVisit(const Draft& visit);
   void connectScreens();
   void connectSession();
@@ -155,7 +161,6 @@ class MainWindow : public QMainWindow {
   void signChosen();
   void takeSignature(const QString& sentence);
   void checkRecord();
-  void setDark(bool dark);
   void showKeys();
   void showAbout();
   QString channelWithHistory() const;

@@ -4,7 +4,6 @@
 #include <QComboBox>
 #include <QDateEdit>
 #include <QFileDialog>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <QSaveFile>
@@ -19,6 +18,7 @@
 #include "gui/models/plan_models.h"
 #include "gui/screens/plan_grid.h"
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
 #include "gui/words/words.h"
@@ -67,7 +67,7 @@ PlanScreen::PlanScreen(Session& session, QWidget* parent)
   about_->setAccessibleName(tr("The chosen stop"));
   earlier_ = new QPushButton(tr("A day &earlier"), this);
   later_ = new QPushButton(tr("A day la&ter"), this);
-  auto* foot = new QHBoxLayout;
+  auto* foot = new WrapRow;
   foot->setSpacing(10);
   foot->addWidget(about_, 1);
   foot->addWidget(earlier_);
@@ -103,7 +103,7 @@ QWidget* PlanScreen::makeControls() {
   afresh_ = new QPushButton(tr("Start &afresh"), bar);
   afresh_->setToolTip(tr("Lets go of what was supposed and of what was moved"));
   calendar_ = new QPushButton(tr("&Calendar file…"), bar);
-  auto* row = new QHBoxLayout(bar);
+  auto* row = new WrapRow(bar);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(8);
   const auto add = [&](const QString& text, QWidget* box) {

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/screens/rounds_screen.h"
 
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <QSignalBlocker>
@@ -12,7 +11,9 @@
 #include "gui/models/rounds_model.h"
 #include "gui/prompts/prompts.h"
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -45,7 +46,7 @@ QWidget* RoundsScreen::makeList() {
                         side);
   nothing_->setAlignment(Qt::AlignCenter);
   nothing_->setWordWrap(true);
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(10);
   row->addWidget(count_, 1);
   row->addWidget(new_);
@@ -74,7 +75,7 @@ QWidget* RoundsScreen::makeStops() {
   visit_ = new QPushButton(tr("&Enter visit"), side);
   stopsTable_ = new TableView(tr("Stops of the round"), side);
   stopsTable_->setModel(stops_);
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(10);
   row->addWidget(heading_, 1);
   row->addWidget(visit_);

@@ -17,6 +17,7 @@
 #include "gui/screens/visit_problems.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/advice_words.h"
 #include "gui/words/words.h"
 
@@ -158,7 +159,7 @@ void VisitScreen::showCellNote() {
     wrong = model_->firstProblem().data(SheetModel::kProblemRole).toString();
   }
   if (!wrong.isEmpty()) {
-    sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::bad).pixmap(16, 16));
+    sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::bad).pixmap(scaled(QSize(16, 16))));
     sentence_->setText(wrong);
     return;
   }
@@ -166,7 +167,7 @@ void VisitScreen::showCellNote() {
     return;
   }
   if (const QString open = model_->notJudgedNear(view_->currentIndex().row()); !open.isEmpty()) {
-    sentenceSign_->setPixmap(markIcon(Mark::dash, Tone::quiet).pixmap(16, 16));
+    sentenceSign_->setPixmap(markIcon(Mark::dash, Tone::quiet).pixmap(scaled(QSize(16, 16))));
     sentence_->setText(open);
     return;
   }
@@ -192,7 +193,7 @@ bool VisitScreen::showAdvice() {
   if (advice.gap == AdviceGap::unfinished || advice.gap == AdviceGap::noValuePoints) {
     return false;
   }
-  sentenceSign_->setPixmap(markIcon(markOf(advice), toneOf(advice)).pixmap(16, 16));
+  sentenceSign_->setPixmap(markIcon(markOf(advice), toneOf(advice)).pixmap(scaled(QSize(16, 16))));
   const QString open = model_->notJudgedNear(view_->currentIndex().row());
   sentence_->setText(open.isEmpty() ? adviceSentence(advice) : adviceSentence(advice) + u' ' + open);
   return true;
@@ -220,7 +221,7 @@ void VisitScreen::showEnd() {
     }
   }
   if (empty.isEmpty()) {
-    sentenceSign_->setPixmap(markIcon(Mark::check, Tone::good).pixmap(16, 16));
+    sentenceSign_->setPixmap(markIcon(Mark::check, Tone::good).pixmap(scaled(QSize(16, 16))));
     sentence_->setText(tr("That was the last value. Ctrl+Enter finishes the visit."));
     return;
   }
@@ -229,7 +230,7 @@ void VisitScreen::showEnd() {
   if (more > 0) {
     names += tr(" and %1 more").arg(more);
   }
-  sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::attention).pixmap(16, 16));
+  sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::attention).pixmap(scaled(QSize(16, 16))));
   sentence_->setText(tr("Still empty: %1. Type them, or Ctrl+K says why one is skipped.").arg(names));
 }
 
@@ -285,7 +286,7 @@ void VisitScreen::showProblems(const std::vector<Problem>& problems) {
   problems_->show();
   problems_->setCurrentRow(0);
   problems_->setFocus(Qt::OtherFocusReason);
-  sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::bad).pixmap(16, 16));
+  sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::bad).pixmap(scaled(QSize(16, 16))));
   sentence_->setText(
       counted(static_cast<int>(problems.size()),
               tr("One thing keeps the visit from being stored; nothing typed is lost. Enter goes there."),

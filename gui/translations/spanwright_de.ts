@@ -104,10 +104,6 @@
         <translation>&amp;Dunkle Farben</translation>
     </message>
     <message>
-        <source>Change between light and dark colours</source>
-        <translation>Zwischen hellen und dunklen Farben wechseln</translation>
-    </message>
-    <message>
         <source>Enter a &amp;visit</source>
         <translation>&amp;Einsatz erfassen</translation>
     </message>
@@ -258,6 +254,42 @@
     <message>
         <source>Files kept about the channel, calibration or standard shown</source>
         <translation>Dateien zum gezeigten Kanal, zur Kalibrierung oder zum Normal</translation>
+    </message>
+    <message>
+        <source>Li&amp;ght colours</source>
+        <translation>&amp;Helle Farben</translation>
+    </message>
+    <message>
+        <source>Dark text on a light ground</source>
+        <translation>Dunkle Schrift auf hellem Grund</translation>
+    </message>
+    <message>
+        <source>Light text on a dark ground</source>
+        <translation>Helle Schrift auf dunklem Grund</translation>
+    </message>
+    <message>
+        <source>High &amp;contrast</source>
+        <translation>Hoher &amp;Kontrast</translation>
+    </message>
+    <message>
+        <source>White text on black, with edges and marks that stand out</source>
+        <translation>Weiße Schrift auf Schwarz, mit Rändern und Zeichen, die sich abheben</translation>
+    </message>
+    <message>
+        <source>Larger te&amp;xt</source>
+        <translation>Größere Schri&amp;ft</translation>
+    </message>
+    <message>
+        <source>The next larger text, up to 200 %</source>
+        <translation>Die nächstgrößere Schrift, bis 200 %</translation>
+    </message>
+    <message>
+        <source>S&amp;maller text</source>
+        <translation>Kle&amp;inere Schrift</translation>
+    </message>
+    <message>
+        <source>The next smaller text, down to 100 %</source>
+        <translation>Die nächstkleinere Schrift, bis 100 %</translation>
     </message>
 </context>
 <context>
@@ -1007,6 +1039,26 @@
     <message>
         <source>ran out %1 days ago</source>
         <translation>vor %1 Tagen abgelaufen</translation>
+    </message>
+    <message>
+        <source>light colours</source>
+        <translation>helle Farben</translation>
+    </message>
+    <message>
+        <source>colours of high contrast</source>
+        <translation>Farben mit hohem Kontrast</translation>
+    </message>
+    <message>
+        <source>100, 125, 150, 175 or 200 percent of the machine&apos;s own text</source>
+        <translation>100, 125, 150, 175 oder 200 Prozent der Schrift dieses Rechners</translation>
+    </message>
+    <message>
+        <source>Give one of --light, --dark and --contrast, not several.</source>
+        <translation>Eines von --light, --dark und --contrast angeben, nicht mehrere.</translation>
+    </message>
+    <message>
+        <source>The text size &quot;%1&quot; is not one there is; give 100, 125, 150, 175 or 200.</source>
+        <translation>Die Schriftgröße „%1“ gibt es nicht; 100, 125, 150, 175 oder 200 angeben.</translation>
     </message>
 </context>
 <context>
@@ -2692,6 +2744,14 @@ Hash: %1…</translation>
     <message>
         <source>No round is open with a channel to do; choose or make one under Rounds.</source>
         <translation>Kein Rundgang ist offen, in dem ein Kanal zu tun ist; unter Rundgänge einen wählen oder anlegen.</translation>
+    </message>
+    <message>
+        <source>Text &amp;size</source>
+        <translation>Schrift&amp;größe</translation>
+    </message>
+    <message>
+        <source>%1 %</source>
+        <translation>%1 %</translation>
     </message>
 </context>
 <context>
