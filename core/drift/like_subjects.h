@@ -73,13 +73,13 @@ struct LikeSubjects {
 
 /// Pools scatter, then rates (core/drift/pool.h), and gives each subject the predictive band
 ///     V(t) = s^2 (g + q (t - last)) + v (t - anchor)^2,  s^2 = (d0 s0^2 + d s^2) / (d0 + d),
-/// with v the posterior variance of its rate and t of d0 + d degrees of freedom. d0 is not taken larger than
-/// the degrees of freedom the others really have. Subjects that scatter far above the group's median do not
-/// take part in telling s0^2 and d0 and are judged against those that do; one apart (kApart) is pooled in its
-/// rate only and keeps its own scatter. Rates are judged against the group without the one judged (in groups
-/// of more than kLeaveOutUpTo: with it, one of so many changes nothing). Nothing when fewer than three tell a
-/// rate, or a scatter. `leastVariance`: s^2 of a subject is not taken below this (what rounding leaves); one
-/// per basis.
+/// with v the posterior variance of its rate and t of d0 + d degrees of freedom, where d0 is the group's less
+/// what is unknown of s0^2 itself, which the others tell. Subjects that scatter far above the group's median
+/// do not take part in telling s0^2 and d0 and are judged against those that do; one apart (kApart) is pooled
+/// in its rate only and keeps its own scatter. Rates are judged against the group without the one judged (in
+/// groups of more than kLeaveOutUpTo: with it, one of so many changes nothing). Nothing when fewer than three
+/// tell a rate, or a scatter. `leastVariance`: s^2 of a subject is not taken below this (what rounding
+/// leaves); one per basis.
 inline constexpr double kApart = 2e-4;
 inline constexpr std::size_t kLeaveOutUpTo = 50;
 std::optional<LikeSubjects> poolDrift(const std::vector<DriftBasis>& subjects,

@@ -16,7 +16,7 @@ constexpr std::size_t kFewest = 3;
 constexpr double kAlike = 0.6;       ///< of the prior of psi, see the header
 constexpr double kMostUnlike = 3.0;  ///< psi is not looked for beyond
 constexpr int kScatterLooks = 40;
-constexpr double kPriorWidth = 10.0;  ///< of the prior of tau2, in mean variances of an estimate
+constexpr double kPriorWidth = 10.0;  ///< of the prior of tau2, in harmonic means of the variances
 
 /// Mean and likelihood of rates at one variance between subjects.
 struct AtSpread {
@@ -106,9 +106,7 @@ struct Node {
 /// tau / (1 + tau2 / A2).
 std::vector<Node> posterior(const std::vector<RateEstimate>& estimates) {
   const double typical = harmonicMean(estimates);
-  double wide = 0.0;
-  for (const RateEstimate& estimate : estimates)
-    wide += kPriorWidth * estimate.variance / static_cast<double>(estimates.size());
+  const double wide = kPriorWidth * typical;
   const auto density = [&](double x) {
     const double tau2 = typical * std::exp(x);
     return atSpread(estimates, tau2).logLikelihood + 0.5 * x - std::log1p(tau2 / wide);
@@ -134,12 +132,15 @@ std::vector<Node> posterior(const std::vector<RateEstimate>& estimates) {
   const double step = std::min(0.25, std::sqrt(2.0 / static_cast<double>(estimates.size())) / 3.0);
   std::vector<Node> nodes;
   double sum = 0.0;
-  // Downwards the density falls no faster than tau does, so the sum reaches further there.
   for (int i = -100; i <= 48; ++i) {
     const double x = mode + step * i;
     nodes.push_back({typical * std::exp(x), std::exp(density(x) - best)});
     sum += nodes.back().weight;
   }
+  // Further down the likelihood stands still and the density falls as tau does: what is left is a geometric
+  // series, all of it as good as at no spread.
+  nodes.push_back({0.0, nodes.front().weight / std::expm1(0.5 * step)});
+  sum += nodes.back().weight;
   for (Node& node : nodes)
     node.weight /= sum;
   return nodes;

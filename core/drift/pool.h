@@ -32,8 +32,8 @@ struct PooledRates {
 /// the truth are too narrow. So `shrunk`, `shrunkVariance` and those of another subject are the mean and
 /// variance over the posterior of tau2: the restricted likelihood times a prior of tau that is flat up to
 /// about A and falls beyond, 1 / (1 + tau^2 / A^2) (half-Cauchy; A. Gelman, Bayesian Analysis 1 (2006) 515,
-/// from memory), A^2 ten times the mean of the v. Nothing for fewer than three estimates (the group is too
-/// small to say anything), or when a variance is not positive or a number is not finite.
+/// from memory), A^2 ten times the harmonic mean of the v. Nothing for fewer than three estimates (the group
+/// is too small to say anything), or when a variance is not positive or a number is not finite.
 std::optional<PooledRates> poolRates(const std::vector<RateEstimate>& estimates);
 
 struct ScatterEstimate {

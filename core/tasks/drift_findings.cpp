@@ -14,10 +14,6 @@ namespace spanwright {
 namespace {
 
 constexpr double kStepsOfReading = 2.0;
-// With fewer degrees of freedom of its own a point's steps and scatter rest on its group alone, whose figures
-// are estimates: simulated, three visits gave false alarms at two to three times the stated rate, six and ten
-// did not.
-constexpr int kLeastOfItsOwn = 4;
 // Simulating what is nearer than this would cost time and never find anything; longer histories are left to
 // the influence of their readings.
 constexpr double kRobustWorthALook = 2.0;

@@ -46,8 +46,10 @@ enum class CommandId {
   skipPoint,
   discardDraft,
   signCalibration,
+  showTrace,
   issueCertificate,
   showFiles,
+  explainNumbers,
   showKeys,
   about
 };

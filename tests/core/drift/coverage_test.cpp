@@ -37,12 +37,12 @@ Group groupOf(const Kind& kind, std::size_t size, int visits, std::mt19937_64& r
 }
 
 /// Share of next as-found values in the pooled 95 % band.
-double pooledCoverage(const Kind& kind, int visits, int rounds) {
+double pooledCoverage(const Kind& kind, int visits, int rounds, std::size_t size = 12) {
   std::mt19937_64 random(20260401);
   int held = 0;
   int all = 0;
   for (int round = 0; round < rounds; ++round) {
-    const Group group = groupOf(kind, 12, visits, random);
+    const Group group = groupOf(kind, size, visits, random);
     if (!group.pooled)
       continue;
     const Prediction next = predictAt(group.pooled->subjects[0].band, group.histories[0].nextTime);
@@ -63,6 +63,31 @@ TEST(Coverage, PooledBandsHoldForTwoToFourCalibrations) {
       EXPECT_NEAR(pooledCoverage(kind, visits, 1200), 0.95, kSlack)
           << visits << " visits, adjusted " << adjusted;
     }
+  }
+}
+
+// What is unknown of a group of few, and of how alike its scatters are, is in the band.
+TEST(Coverage, PooledBandsHoldInSmallGroupsAndUnlikeOnes) {
+  for (const int visits : {4, 6})
+    EXPECT_NEAR(pooledCoverage(Kind{}, visits, 1200, 5), 0.95, kSlack) << visits << " visits";
+  Kind unlike;
+  unlike.scatterSpread = 0.3;
+  EXPECT_NEAR(pooledCoverage(unlike, 4, 1200), 0.95, kSlack);
+}
+
+TEST(LikeSubjects, AreAsFreeAsTheGroupAndTheOthersTell) {
+  std::mt19937_64 random(20260406);
+  const Group group = groupOf(Kind{}, 6, 5, random);
+  ASSERT_TRUE(group.pooled);
+  const double d0 = group.pooled->group.scatterDegreesOfFreedom;
+  for (std::size_t i = 0; i < group.bases.size(); ++i) {
+    double told = 0.0;
+    for (std::size_t j = 0; j < group.bases.size(); ++j) {
+      const double d = group.bases[j].degreesOfFreedom;
+      told += j == i || d == 0.0 ? 0.0 : d * d0 / (d + d0);
+    }
+    EXPECT_NEAR(group.pooled->subjects[i].band.degreesOfFreedom - group.bases[i].degreesOfFreedom,
+                d0 * told / (d0 + told), 1e-9);
   }
 }
 

@@ -40,7 +40,7 @@ def rates(y, v):
                                         bounds=(grid[best - 1], grid[min(best + 1, len(grid) - 1)]), options={"xatol": 1e-13}).x
     mean, variance, peak = restricted(y, v, tau2)
     out = {"between_variance": tau2, "mean": mean, "mean_standard_error": variance**0.5}
-    wide = 10.0 * v.mean()
+    wide = 10.0 * stats.hmean(v)
 
     def average(what):
         def over(function):
