@@ -24,7 +24,7 @@ namespace {
 
 constexpr int kPause = 150;     // ms
 constexpr int kHashShown = 16;  // digits of 64
-constexpr int kWidths[] = {70, 140, 100, 100, 220};
+constexpr int kWidths[] = {76, 140, 100, 116, 220};
 
 }  // namespace
 

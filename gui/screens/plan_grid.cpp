@@ -91,6 +91,7 @@ PlanGrid::PlanGrid(PlanWeeksModel* model, QWidget* parent) : QTableView(parent),
   setItemDelegate(new DayDelegate(model, this));
   setSelectionMode(QAbstractItemView::SingleSelection);
   setEditTriggers(QAbstractItemView::NoEditTriggers);
+  setTabKeyNavigation(false);
   setAcceptDrops(true);
   setWordWrap(true);
   verticalHeader()->hide();

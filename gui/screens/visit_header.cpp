@@ -54,7 +54,7 @@ std::optional<double> conditionOf(QLineEdit* box) {
 VisitHeader::VisitHeader(Session& session, VisitEntry& entry, QWidget* parent)
     : QWidget(parent), entry_(entry), session_(session) {
   QWidget* boxes[] = {makeWho(), makeUnderTest(), makeMeans(), makeCautions()};
-  constexpr int kShares[] = {4, 6, 5, 6};
+  constexpr int kShares[] = {4, 5, 6, 7};
   auto* grid = new QGridLayout(this);
   grid->setContentsMargins(0, 0, 0, 0);
   grid->setSpacing(8);

@@ -6,14 +6,19 @@
 // relative luminance as defined there.
 #include <QAccessible>
 #include <QApplication>
+#include <QLabel>
+#include <QLineEdit>
 #include <QMenu>
 #include <QMenuBar>
 #include <QPixmap>
 #include <QTest>
+#include <algorithm>
+#include <cstdlib>
 #include <set>
 
 #include "gui/screens/desktop.h"
 #include "gui/screens/main_window.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
 #include "gui/settings/look.h"
 #include "gui/settings/settings.h"
@@ -187,6 +192,32 @@ TEST_F(Looks, EverythingThatTakesTheKeysHasANameToReadOut) {
           << each->metaObject()->className() << " in " << each->parentWidget()->metaObject()->className();
     }
   });
+}
+
+TEST(WrapRow, GoesOnInAnotherLineAndKeepsANameBesideItsBox) {
+  QWidget page;
+  auto* row = new WrapRow(&page);
+  auto* first = new QLineEdit(&page);
+  auto* name = new QLabel(QStringLiteral("Name"), &page);
+  auto* second = new QLineEdit(&page);
+  name->setBuddy(second);
+  row->addWidget(first);
+  row->addWidget(name);
+  row->addWidget(second, 1);
+  const int oneLine = row->heightForWidth(2000);
+  page.resize(2000, 200);
+  row->activate();
+  EXPECT_EQ(first->y(), second->y());
+  EXPECT_GT(second->width(), first->width());  // what is spare goes where there is stretch
+
+  const int narrow = first->sizeHint().width() + name->sizeHint().width() + 20;  // the name alone would fit
+  EXPECT_GT(row->heightForWidth(narrow), oneLine);
+  page.resize(narrow, 200);
+  row->activate();
+  EXPECT_GT(name->y(), first->geometry().bottom());
+  EXPECT_LT(std::abs(name->geometry().center().y() - second->geometry().center().y()), 3);
+  EXPECT_GE(second->x(), name->geometry().right());
+  EXPECT_LE(second->geometry().right(), narrow);
 }
 
 TEST_F(Looks, ChoosingOneUnderViewDressesTheWindowAnewAndIsKept) {
