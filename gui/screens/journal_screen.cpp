@@ -24,7 +24,8 @@ namespace {
 
 constexpr int kPause = 150;     // ms
 constexpr int kHashShown = 16;  // digits of 64
-constexpr int kWidths[] = {76, 140, 100, 116, 220};
+constexpr int kLeast = 88;
+constexpr int kWidths[] = {kLeast, 140, 100, 116, 220};
 
 }  // namespace
 
@@ -47,11 +48,13 @@ JournalScreen::JournalScreen(Session& session, QWidget* parent)
   split->addWidget(makeList());
   split->addWidget(makeDetails());
   split->setStretchFactor(0, 7);
-  split->setStretchFactor(1, 4);
+  split->setStretchFactor(1, 5);
   auto* whole = new QVBoxLayout(this);
   whole->setContentsMargins(0, 0, 0, 0);
   whole->addWidget(split);
   setFocusProxy(table_);
+  setTabOrder(table_, words_);  // Tab enters at the table: what came before it would be passed over
+  setTabOrder(words_, copy_);
   connect(pause_, &QTimer::timeout, this, &JournalScreen::narrow);
   connect(words_, &QLineEdit::textChanged, pause_, qOverload<>(&QTimer::start));
   connect(words_, &QLineEdit::returnPressed, table_, qOverload<>(&QWidget::setFocus));
@@ -73,6 +76,7 @@ QWidget* JournalScreen::makeList() {
       tr("Keep it elsewhere: whoever has it can prove later that nothing before it was changed"));
   table_ = new TableView(tr("Journal"), side);
   table_->setModel(model_);
+  table_->horizontalHeader()->setMinimumSectionSize(scaled(kLeast));  // the last takes what is left
   for (int column = 0; column < static_cast<int>(std::size(kWidths)); ++column) {
     table_->setColumnWidth(column, scaled(kWidths[column]));
   }

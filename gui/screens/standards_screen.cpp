@@ -53,6 +53,9 @@ StandardsScreen::StandardsScreen(Session& session, QWidget* parent)
   whole->setContentsMargins(0, 0, 0, 0);
   whole->addWidget(split);
   setFocusProxy(table_);
+  setTabOrder(table_, decide_);  // Tab enters at the table: what came before it would be passed over
+  setTabOrder(decide_, add_);
+  setTabOrder(add_, files_);
 }
 
 QWidget* StandardsScreen::makeList() {

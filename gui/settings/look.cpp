@@ -185,7 +185,7 @@ QPalette paletteOf(Look look) {
       return paletteOf({"#000000", "#000000", "#141414", "#ffffff", "#c8c8c8", "#1c1c1c", "#ffe14d",
                         "#000000", "#86d0ff", "#8c8c8c", "#ffffff"});
   }
-  return paletteOf({"#f4f2ed", "#ffffff", "#f8f6f1", "#1c2225", "#6a7073", "#e9e6df", "#1b5a78", "#ffffff",
+  return paletteOf({"#f4f2ed", "#ffffff", "#f8f6f1", "#1c2225", "#62686b", "#e9e6df", "#1b5a78", "#ffffff",
                     "#1b5a78", "#bdb9b0", "#7d7a73"});
 }
 
@@ -259,6 +259,14 @@ void LookStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opti
 void LookStyle::drawControl(ControlElement element, const QStyleOption* option, QPainter* painter,
                             const QWidget* widget) const {
   QProxyStyle::drawControl(element, option, painter, widget);
+  const bool button = element == CE_PushButton && (option->state & State_HasFocus) != 0;
+  const bool tab = element == CE_TabBarTab && (option->state & State_Selected) != 0 && widget != nullptr &&
+                   widget->hasFocus();
+  if (button || tab) {
+    QStyleOption frame = *option;
+    frame.state.setFlag(State_Selected, false);
+    paintFocus(*painter, frame);
+  }
   const bool edged = element == CE_HeaderSection || element == CE_TabBarTabShape ||
                      element == CE_ProgressBarGroove || element == CE_ScrollBarSlider ||
                      element == CE_Splitter;

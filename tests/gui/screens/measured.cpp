@@ -147,9 +147,10 @@ class Measuring {
       for (int i = 0; each->orientation() == Qt::Horizontal && i < each->count(); ++i) {
         const QString text = each->model()->headerData(i, Qt::Horizontal).toString();
         if (!each->isSectionHidden(i) && !text.isEmpty()) {
-          const int wide = std::min(each->sectionSize(i), each->fontMetrics().horizontalAdvance(text) + 8);
+          const bool sorted = each->isSortIndicatorShown() && each->sortIndicatorSection() == i;
+          const int arrow = sorted ? each->style()->pixelMetric(QStyle::PM_HeaderMarkSize) : 0;
           take(each->viewport(),
-               QRect(each->sectionViewportPosition(i), 0, wide, each->height())
+               QRect(each->sectionViewportPosition(i), 0, each->sectionSize(i) - arrow, each->height())
                    .adjusted(kInside, kInside, -kInside, -kInside),
                text, each->font());
         }
