@@ -263,7 +263,7 @@ void DecideDialog::say(const QString& sentence) {
 
 void DecideDialog::fit() {
   grid_->activate();
-  const int wide = std::max(width(), kWide);
+  const int wide = std::max(width(), onScreen(scaled(QSize(kWide, 0))).width());
   resize(wide, grid_->totalHeightForWidth(wide));
 }
 

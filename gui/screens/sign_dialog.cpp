@@ -19,6 +19,7 @@
 #include "gui/screens/passphrase_field.h"
 #include "gui/session/session.h"
 #include "gui/settings/text_size.h"
+#include "gui/words/doubt_words.h"
 #include "gui/words/life_words.h"
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
@@ -108,6 +109,9 @@ void SignDialog::makeFacts() {
                                       by != nullptr ? fromCore(by->name) : fromCore(subject_.person)));
   addFact(tr("As found"), word(subject_.foundVerdict), markOf(iconOf(subject_.foundVerdict)));
   addFact(tr("As left"), word(subject_.leftVerdict), markOf(iconOf(subject_.leftVerdict)));
+  if (const auto doubts = doubtsAbout(session_.store(), subject_); !doubts.empty()) {
+    addFact(tr("Looks odd"), doubtsSentence(doubts), markOf(markIcon(Mark::exclaim, Tone::attention)));
+  }
   if (subject_.corrects != 0) {
     addFact(tr("Corrects"),
             tr("calibration %1: %2").arg(subject_.corrects).arg(fromCore(subject_.correctionReason)));
@@ -195,7 +199,7 @@ void SignDialog::makeFoot() {
 
 void SignDialog::fit() {
   grid_->activate();
-  const int wide = std::max(width(), kWide);
+  const int wide = std::max(width(), onScreen(scaled(QSize(kWide, 0))).width());
   resize(wide, grid_->totalHeightForWidth(wide));
 }
 

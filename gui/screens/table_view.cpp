@@ -13,6 +13,7 @@ namespace {
 constexpr int kRowHeight = 28;
 constexpr int kWidest = 290;
 constexpr int kAir = 10;
+constexpr int kRowsMeasured = 200;  // of a long list, for the width of its columns
 
 }  // namespace
 
@@ -33,6 +34,7 @@ TableView::TableView(const QString& accessibleName, QWidget* parent) : QTableVie
   horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
   horizontalHeader()->setStretchLastSection(true);
   horizontalHeader()->setFixedHeight(scaled(kRowHeight));
+  horizontalHeader()->setResizeContentsPrecision(kRowsMeasured);
   connect(this, &QTableView::doubleClicked, this, &TableView::chosen);
 }
 

@@ -152,7 +152,8 @@ void TraceScreen::take(const CalibrationTrace& trace) {
                            word(calibration.leftVerdict)));
   const bool whole = trace.agrees() && trace.gaps.empty();
   agreementSign_->setPixmap(
-      (whole ? markIcon(Mark::check, Tone::good) : markIcon(Mark::exclaim, Tone::attention)).pixmap(16, 16));
+      (whole ? markIcon(Mark::check, Tone::good) : markIcon(Mark::exclaim, Tone::attention))
+          .pixmap(scaled(QSize(16, 16))));
   const QString gaps = trace.gaps.empty() ? tr("No link is missing.")
                                           : counted(static_cast<int>(trace.gaps.size()),
                                                     tr("1 link is missing."), tr("%1 links are missing."));

@@ -21,6 +21,7 @@
 #include "gui/screens/message_bar.h"
 #include "gui/screens/review_screen.h"
 #include "gui/screens/sign_dialog.h"
+#include "gui/screens/trace_screen.h"
 #include "gui/session/session.h"
 #include "tests/gui/fixture.h"
 
@@ -223,8 +224,8 @@ TEST_F(SigningWindow, TheReviewerWorksTheQueueUntilItIsEmpty) {
   keepPicture("review");
   // Enter leads to that calibration, which is not the channel's latest.
   press(Qt::Key_Return);
-  ASSERT_EQ(window_->currentScreen(), window_->channelScreen());
-  EXPECT_EQ(window_->channelScreen()->currentCalibration(), 3);
+  ASSERT_EQ(window_->currentScreen(), window_->traceScreen());
+  EXPECT_EQ(window_->traceScreen()->calibration(), 3);
   QTest::keyClick(window_.get(), Qt::Key_Left, Qt::AltModifier);
   ASSERT_EQ(window_->currentScreen(), window_->reviewScreen());
   ASSERT_NO_FATAL_FAILURE(askToSign());
@@ -329,6 +330,23 @@ TEST_F(SigningWindow, TheCertificateScreenSaysThatASignatureMakesANewRevision) {
   signAs(1, LifeAct::approved, "qa");
   window_->showCertificate(1);
   EXPECT_THAT(note(), testing::Not(HasSubstr("not approved")));
+}
+
+TEST_F(SigningWindow, WhoeverSignsIsToldWhichReadingsLookOdd) {
+  ProposedVisit visit = visitTo("TT-1", "2026-11-20T09:00:00", 0.1);
+  visit.asFound[1].typed.indicatedText = "52.10";
+  makeRecord({visit, visitTo("PT-2", "2026-11-20T09:00:00", 0.1)});
+  openWindow();
+  window_->showChannel("TT-1");
+  ASSERT_NO_FATAL_FAILURE(askToSign());
+  ASSERT_NE(part<QLabel>("Looks odd"), nullptr);
+  EXPECT_EQ(part<QLabel>("Looks odd")->text(), "25 % up, as found: 52.10 for 25.10?");
+  keepLooks(dialog(), "sign-odd");
+  dialog()->reject();
+  ASSERT_TRUE(gone());
+  window_->showChannel("PT-2");
+  ASSERT_NO_FATAL_FAILURE(askToSign());
+  EXPECT_EQ(part<QLabel>("Looks odd"), nullptr);
 }
 
 }  // namespace
