@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/screens/site_screen.h"
 
-#include <QHBoxLayout>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QLabel>
@@ -20,8 +19,10 @@
 #include "gui/models/found_model.h"
 #include "gui/models/site_tree_model.h"
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
 
@@ -50,7 +51,7 @@ int widthOfStates(const QWidget& widget) {
   for (const DueState state : kStates) {
     widest = std::max(widest, widget.fontMetrics().horizontalAdvance(QStringLiteral("88 × ") + word(state)));
   }
-  return widest + kSignAndMargins;
+  return widest + scaled(kSignAndMargins);
 }
 
 std::vector<ForecastModel::Column> forecastColumns() {
@@ -108,6 +109,7 @@ SiteScreen::SiteScreen(Session& session, QWidget* parent)
   split_->setStretchFactor(1, 6);
   split_->setSizes({600, 660});
   split_->restoreState(kSiteSplit.get());
+  split_->setOrientation(sideBySide());
   connect(split_, &QSplitter::splitterMoved, this, [this] { kSiteSplit.set(split_->saveState()); });
   auto* whole = new QVBoxLayout(this);
   whole->setContentsMargins(0, 0, 0, 0);
@@ -141,11 +143,12 @@ QWidget* SiteScreen::makeTree() {
   tree_->setAlternatingRowColors(true);
   tree_->setIndentation(16);
   tree_->header()->setStretchLastSection(false);
-  tree_->header()->setFixedHeight(28);
+  tree_->setMinimumHeight(scaled(150));
+  tree_->header()->setFixedHeight(scaled(28));
   tree_->header()->setSectionResizeMode(SiteTreeModel::kTitle, QHeaderView::Stretch);
-  tree_->setColumnWidth(SiteTreeModel::kName, 165);
+  tree_->setColumnWidth(SiteTreeModel::kName, scaled(165));
   tree_->setColumnWidth(SiteTreeModel::kState, widthOfStates(*tree_));
-  tree_->setColumnWidth(SiteTreeModel::kDueOn, 92);
+  tree_->setColumnWidth(SiteTreeModel::kDueOn, scaled(92));
   auto* column = new QVBoxLayout(side);
   column->setContentsMargins(14, 12, 6, 12);
   column->setSpacing(10);
@@ -202,14 +205,14 @@ QWidget* SiteScreen::makeOverview() {
   heading_ = heading({}, side, 1.25);
   column->addWidget(heading_);
 
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(8);
   for (const DueState state : kStates) {
     auto* tile = new QToolButton(side);
     tile->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
     tile->setIcon(iconOf(state));
     tile->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-    tile->setMinimumHeight(40);
+    tile->setMinimumHeight(scaled(40));
     tile->setFocusPolicy(Qt::StrongFocus);
     connect(tile, &QToolButton::clicked, this, [this, state] { emit stateChosen(state); });
     tiles_[state] = tile;
