@@ -17,6 +17,7 @@
 #include "core/tasks/plan_needs.h"
 #include "core/tasks/rounds.h"
 #include "core/tasks/visit.h"
+#include "core/tasks/visit_before.h"
 #include "core/tasks/walking_order.h"
 #include "core/units/number.h"
 
@@ -28,19 +29,6 @@ constexpr int kMoreDecimals = 3;  // that show a limit in full
 std::string withUnit(double value, Unit unit) {
   const std::string symbol(displaySymbol(unit));
   return plainNumber(value) + (symbol.empty() ? "" : " " + symbol);
-}
-
-/// The last calibration of the subject under the setup and sensor of the sheet that counts.
-std::optional<Calibration> lastUnder(const Store& store, const VisitSheet& sheet) {
-  CalibrationId last = 0;
-  for (const CalibrationSummary& each : store.calibrations(sheet.channel->tag)) {
-    const bool same = each.subject == sheet.subject && each.setupVersion == sheet.setup->version &&
-                      (sheet.subject == Subject::channel || each.sensor == sheet.sensor->serial);
-    if (same && counts(each.state) && each.performed <= sheet.when) {
-      last = each.id;
-    }
-  }
-  return last == 0 ? std::nullopt : store.calibration(last);
 }
 
 /// What a box of mV or ohm has to be set to for a simulated temperature.
@@ -139,7 +127,11 @@ RoundSheetItem itemOf(const Store& store, const RoundStop& stop, Date day) {
   item.cautions = sheet.plan->cautions;
   item.readingUnit = displaySymbol(sheet.model->readingSpan().unit);
   item.junction = sheet.couple().has_value();
-  const std::optional<Calibration> last = lastUnder(store, sheet);
+  const std::optional<Calibration> last =
+      visitBefore(store,
+                  {sheet.channel->tag, sheet.subject, sheet.setup->version,
+                   sheet.sensor != nullptr ? sheet.sensor->serial : std::string()},
+                  sheet.when);
   item.previous =
       last ? fmt::format("as left on {}, calibration {}", formatDate(last->performed.date()), last->id)
            : fmt::format("none yet under setup {}", sheet.setup->version);

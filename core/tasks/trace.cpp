@@ -7,6 +7,7 @@
 
 #include "core/tasks/stored_sheet.h"
 #include "core/tasks/trace_readings.h"
+#include "core/tasks/visit_before.h"
 #include "core/units/number.h"
 
 namespace spanwright {
@@ -163,7 +164,7 @@ class Tracing {
 
   void untraced(const std::vector<Reading>& readings, Phase phase) {
     for (const Reading& reading : readings) {
-      trace_.readings.push_back({phase, reading, {}, std::nullopt, {}});
+      trace_.readings.push_back({phase, reading, {}, std::nullopt, {}, {}});
     }
   }
 
@@ -196,6 +197,23 @@ class Tracing {
   const Date day_;
 };
 
+void compareWithBefore(const Store& store, CalibrationTrace& trace) {
+  const Calibration& calibration = trace.calibration;
+  const auto before = visitBefore(
+      store, {calibration.channel, calibration.subject, calibration.setupVersion, calibration.sensor},
+      calibration.performed);
+  if (!before) {
+    return;
+  }
+  trace.before = before->id;
+  for (TracedReading& traced : trace.readings) {
+    const Reading* left = leftAt(*before, traced.reading.point);
+    if (left != nullptr && left->point.readingUnit == traced.reading.point.readingUnit) {
+      traced.leftBefore = left->error();
+    }
+  }
+}
+
 }  // namespace
 
 bool CalibrationTrace::agrees() const {
@@ -213,6 +231,7 @@ CalibrationTrace traceCalibration(const Store& store, CalibrationId id) {
   trace.calibration = std::move(*calibration);
   trace.issued = store.issuedCertificate(id);
   Tracing(store.site(), trace).run();
+  compareWithBefore(store, trace);
   return trace;
 }
 

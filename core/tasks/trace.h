@@ -33,6 +33,8 @@ struct TracedReading {
   std::vector<TracedValue> values;   ///< empty for a skipped one
   std::optional<Budget> budget;      ///< recomputed; nothing where there is none
   std::vector<std::string> differs;  ///< clauses: what the recomputation from what was typed gives otherwise
+  std::optional<double>
+      leftBefore;  ///< error that the visit before left at this point, in the reading's unit
 };
 
 struct TracedStandard {
@@ -54,6 +56,7 @@ struct CalibrationTrace {
   std::vector<TracedStandard> standards;
   std::vector<TracedReading> readings;  ///< as found, then as left
   std::optional<IssuedCertificate> issued;
+  std::optional<CalibrationId> before;  ///< the visit before of the same subject under the same setup
   /// Links of the chain that are missing or were not valid on the day, each a clause.
   std::vector<std::string> gaps;
   /// Of the visit as a whole; those of a reading stand with it.

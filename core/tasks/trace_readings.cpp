@@ -113,7 +113,7 @@ std::vector<TracedReading> tracedReadings(const VisitSheet& sheet, const std::ve
   std::vector<TracedReading> traced;
   std::vector<Reading> again;
   for (const Reading& reading : readings) {
-    traced.push_back({phase, reading, {}, std::nullopt, {}});
+    traced.push_back({phase, reading, {}, std::nullopt, {}, {}});
     again.push_back(fromTexts(sheet, reading, traced.back().differs));
   }
   const Repeatability repeated = repeatability(again);

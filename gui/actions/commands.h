@@ -42,8 +42,10 @@ enum class CommandId {
   skipPoint,
   discardDraft,
   signCalibration,
+  showTrace,
   issueCertificate,
   showFiles,
+  explainNumbers,
   showKeys,
   about
 };

@@ -26,6 +26,7 @@ QString stateWord(const CalibrationRow& row) {
 
 std::vector<CalibrationsModel::Column> calibrationColumns() {
   using Row = CalibrationRow;
+  using Column = CalibrationsModel::Column;
   return {
       {CalibrationsModel::tr("No."),
        [](const Row& r) { return QString::number(r.id); },
@@ -38,14 +39,16 @@ std::vector<CalibrationsModel::Column> calibrationColumns() {
        [](const Row& r) { return QVariant(static_cast<int>(r.state)); },
        [](const Row& r) { return iconOf(r.state); }},
       {CalibrationsModel::tr("Subject"), [](const Row& r) { return word(r.subject); }},
-      {CalibrationsModel::tr("As found"),
-       [](const Row& r) { return word(r.foundVerdict); },
-       {},
-       [](const Row& r) { return iconOf(r.foundVerdict); }},
-      {CalibrationsModel::tr("As left"),
-       [](const Row& r) { return word(r.leftVerdict); },
-       {},
-       [](const Row& r) { return iconOf(r.leftVerdict); }},
+      Column{CalibrationsModel::tr("As found"),
+             [](const Row& r) { return word(r.foundVerdict); },
+             {},
+             [](const Row& r) { return iconOf(r.foundVerdict); }}
+          .about(Explained::verdict),
+      Column{CalibrationsModel::tr("As left"),
+             [](const Row& r) { return word(r.leftVerdict); },
+             {},
+             [](const Row& r) { return iconOf(r.leftVerdict); }}
+          .about(Explained::verdict),
       {CalibrationsModel::tr("Done"),
        [](const Row& r) {
          return r.repaired   ? CalibrationsModel::tr("repaired")
@@ -99,16 +102,19 @@ std::vector<FittingsModel::Column> fittingColumns() {
 
 std::vector<RoutinesModel::Column> routineColumns() {
   using Row = RoutineRow;
+  using Column = RoutinesModel::Column;
   return {
       {RoutinesModel::tr("Subject"), [](const Row& r) { return word(r.routine.subject); }},
-      {RoutinesModel::tr("State"),
-       [](const Row& r) { return r.due ? word(r.due->due.state) : QStringLiteral("…"); },
-       {},
-       [](const Row& r) { return r.due ? iconOf(r.due->due.state) : QIcon(); }},
-      {RoutinesModel::tr("Due on"),
-       [](const Row& r) {
-         return r.due && r.due->due.dueOn ? shownDate(*r.due->due.dueOn) : QStringLiteral("–");
-       }},
+      Column{RoutinesModel::tr("State"),
+             [](const Row& r) { return r.due ? word(r.due->due.state) : QStringLiteral("…"); },
+             {},
+             [](const Row& r) { return r.due ? iconOf(r.due->due.state) : QIcon(); }}
+          .about(Explained::dueOn),
+      Column{RoutinesModel::tr("Due on"),
+             [](const Row& r) {
+               return r.due && r.due->due.dueOn ? shownDate(*r.due->due.dueOn) : QStringLiteral("–");
+             }}
+          .about(Explained::dueOn),
       {RoutinesModel::tr("Plan"), [](const Row& r) { return r.plan; }},
       {RoutinesModel::tr("Why"), [](const Row& r) { return r.due ? fromCore(r.due->reason) : QString(); }},
   };

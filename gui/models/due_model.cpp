@@ -18,19 +18,23 @@ QString dayText(const std::optional<Date>& day) {
 }
 
 std::vector<DueModel::Column> dueColumns() {
+  using Column = DueModel::Column;
   return {
-      {DueModel::tr("State"), [](const DueItem& i) { return word(i.due.state); },
-       [](const DueItem& i) { return QVariant(static_cast<int>(i.due.state)); },
-       [](const DueItem& i) { return iconOf(i.due.state); }},
+      Column{DueModel::tr("State"), [](const DueItem& i) { return word(i.due.state); },
+             [](const DueItem& i) { return QVariant(static_cast<int>(i.due.state)); },
+             [](const DueItem& i) { return iconOf(i.due.state); }}
+          .about(Explained::dueOn),
       {DueModel::tr("Channel"), [](const DueItem& i) { return fromCore(i.channel); }},
       {DueModel::tr("Place"), [](const DueItem& i) { return fromCore(i.place); }},
       {DueModel::tr("Subject"), [](const DueItem& i) { return word(i.subject); }},
-      {DueModel::tr("Due on"), [](const DueItem& i) { return dayText(i.due.dueOn); },
-       [](const DueItem& i) { return dayKey(i.due.dueOn); }},
+      Column{DueModel::tr("Due on"), [](const DueItem& i) { return dayText(i.due.dueOn); },
+             [](const DueItem& i) { return dayKey(i.due.dueOn); }}
+          .about(Explained::dueOn),
       {DueModel::tr("Proven on"), [](const DueItem& i) { return dayText(i.due.provenOn); },
        [](const DueItem& i) { return dayKey(i.due.provenOn); }},
-      {DueModel::tr("Interval"), [](const DueItem& i) { return shownDays(i.intervalDays); },
-       [](const DueItem& i) { return QVariant(i.intervalDays); }},
+      Column{DueModel::tr("Interval"), [](const DueItem& i) { return shownDays(i.intervalDays); },
+             [](const DueItem& i) { return QVariant(i.intervalDays); }}
+          .about(Explained::proposedInterval),
       {DueModel::tr("Why"), [](const DueItem& i) { return fromCore(i.reason); }},
   };
 }

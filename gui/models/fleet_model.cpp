@@ -12,6 +12,7 @@ namespace spanwright {
 namespace {
 
 using Row = FleetRow;
+using Column = FleetModel::Column;
 
 const QString kNone = QStringLiteral("–");
 
@@ -60,34 +61,48 @@ std::vector<FleetModel::Column> fleetColumns() {
       {FleetModel::tr("Subject"), [](const Row& r) { return word(r.subject); }},
       {FleetModel::tr("Worst point"),
        [](const Row& r) { return followedPointWord(r.point, r.pointPercent); }},
-      {FleetModel::tr("Tolerance used"), [](const Row& r) { return percent(r.used); },
-       [](const Row& r) { return keyOf(r.used, -1.0); }, [](const Row& r) { return signOf(r.used); }, true},
-      {FleetModel::tr("by the band"), [](const Row& r) { return percent(r.usedByBand); },
-       [](const Row& r) { return keyOf(r.usedByBand, -1.0); }, nullptr, true},
-      {FleetModel::tr("In tolerance"), [](const Row& r) { return percent(r.inTolerance, 1); },
-       [](const Row& r) { return keyOf(r.inTolerance, 2.0); }, nullptr, true},
-      {FleetModel::tr("Band leaves on"), [](const Row& r) { return dayText(r.bandOutOn); },
-       [](const Row& r) { return dayKey(r.bandOutOn); }},
-      {FleetModel::tr("Days"),
-       [](const Row& r) {
-         return r.daysToForecast ? QLocale().toString(qlonglong{*r.daysToForecast}) : kNone;
-       },
-       [](const Row& r) {
-         return QVariant(qlonglong{r.daysToForecast.value_or(std::numeric_limits<int>::max())});
-       },
-       nullptr, true},
-      {FleetModel::tr("Drift per year"),
-       [](const Row& r) {
-         return r.ratePerYear ? QStringLiteral("%1 %2").arg(shownRate(*r.ratePerYear), shownUnit(r.unit))
-                              : kNone;
-       },
-       [](const Row& r) { return keyOf(r.ratePerYear, 0.0); }, nullptr, true},
-      {FleetModel::tr("Found"), findingsText,
-       [](const Row& r) { return r.findings.empty() ? QVariant(2.0) : QVariant(r.findings.front().pValue); },
-       [](const Row& r) { return r.findings.empty() ? QIcon() : markIcon(Mark::exclaim, Tone::attention); }},
-      {FleetModel::tr("Told from"), [](const Row& r) { return word(r.basis); }},
-      {FleetModel::tr("Line leaves on"), [](const Row& r) { return dayText(r.lineOutOn); },
-       [](const Row& r) { return dayKey(r.lineOutOn); }},
+      Column{FleetModel::tr("Tolerance used"), [](const Row& r) { return percent(r.used); },
+             [](const Row& r) { return keyOf(r.used, -1.0); }, [](const Row& r) { return signOf(r.used); },
+             true}
+          .about(Explained::usedTolerance),
+      Column{FleetModel::tr("by the band"), [](const Row& r) { return percent(r.usedByBand); },
+             [](const Row& r) { return keyOf(r.usedByBand, -1.0); }, nullptr, true}
+          .about(Explained::usedTolerance),
+      Column{FleetModel::tr("In tolerance"), [](const Row& r) { return percent(r.inTolerance, 1); },
+             [](const Row& r) { return keyOf(r.inTolerance, 2.0); }, nullptr, true}
+          .about(Explained::inTolerance),
+      Column{FleetModel::tr("Band leaves on"), [](const Row& r) { return dayText(r.bandOutOn); },
+             [](const Row& r) { return dayKey(r.bandOutOn); }}
+          .about(Explained::leavesOn),
+      Column{FleetModel::tr("Days"),
+             [](const Row& r) {
+               return r.daysToForecast ? QLocale().toString(qlonglong{*r.daysToForecast}) : kNone;
+             },
+             [](const Row& r) {
+               return QVariant(qlonglong{r.daysToForecast.value_or(std::numeric_limits<int>::max())});
+             },
+             nullptr, true}
+          .about(Explained::leavesOn),
+      Column{FleetModel::tr("Drift per year"),
+             [](const Row& r) {
+               return r.ratePerYear
+                          ? QStringLiteral("%1 %2").arg(shownRate(*r.ratePerYear), shownUnit(r.unit))
+                          : kNone;
+             },
+             [](const Row& r) { return keyOf(r.ratePerYear, 0.0); }, nullptr, true}
+          .about(Explained::pooledRate),
+      Column{FleetModel::tr("Found"), findingsText,
+             [](const Row& r) {
+               return r.findings.empty() ? QVariant(2.0) : QVariant(r.findings.front().pValue);
+             },
+             [](const Row& r) {
+               return r.findings.empty() ? QIcon() : markIcon(Mark::exclaim, Tone::attention);
+             }}
+          .about(Explained::finding),
+      Column{FleetModel::tr("Told from"), [](const Row& r) { return word(r.basis); }}.about(Explained::band),
+      Column{FleetModel::tr("Line leaves on"), [](const Row& r) { return dayText(r.lineOutOn); },
+             [](const Row& r) { return dayKey(r.lineOutOn); }}
+          .about(Explained::leavesOn),
       {FleetModel::tr("Place"), [](const Row& r) { return fromCore(r.place); }},
   };
 }

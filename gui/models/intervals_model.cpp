@@ -10,6 +10,7 @@ namespace spanwright {
 namespace {
 
 using Row = IntervalItem;
+using Column = IntervalsModel::Column;
 
 const QString kNone = QStringLiteral("–");
 
@@ -43,16 +44,22 @@ std::vector<IntervalsModel::Column> intervalColumns() {
       {IntervalsModel::tr("Policy"), [](const Row& r) { return fromCore(r.policy); }},
       {IntervalsModel::tr("In force"), [](const Row& r) { return shownDays(r.nowDays); },
        [](const Row& r) { return QVariant(r.nowDays); }, nullptr, true},
-      {IntervalsModel::tr("Proposed"),
-       [](const Row& r) { return r.proposal.days ? shownDays(*r.proposal.days) : kNone; },
-       [](const Row& r) { return QVariant(r.proposal.days.value_or(0)); }, nullptr, true},
-      {IntervalsModel::tr("Change"), changeText, [](const Row& r) { return QVariant(changeOf(r)); },
-       changeIcon, true},
-      {IntervalsModel::tr("Visits"), [](const Row& r) { return QLocale().toString(r.counts.counted); },
-       [](const Row& r) { return QVariant(r.counts.counted); }, nullptr, true},
-      {IntervalsModel::tr("Out of tolerance"), [](const Row& r) { return QLocale().toString(r.counts.out); },
-       [](const Row& r) { return QVariant(r.counts.out); }, nullptr, true},
-      {IntervalsModel::tr("Evidence"), [](const Row& r) { return fromCore(r.proposal.evidence); }},
+      Column{IntervalsModel::tr("Proposed"),
+             [](const Row& r) { return r.proposal.days ? shownDays(*r.proposal.days) : kNone; },
+             [](const Row& r) { return QVariant(r.proposal.days.value_or(0)); }, nullptr, true}
+          .about(Explained::proposedInterval),
+      Column{IntervalsModel::tr("Change"), changeText, [](const Row& r) { return QVariant(changeOf(r)); },
+             changeIcon, true}
+          .about(Explained::proposedInterval),
+      Column{IntervalsModel::tr("Visits"), [](const Row& r) { return QLocale().toString(r.counts.counted); },
+             [](const Row& r) { return QVariant(r.counts.counted); }, nullptr, true}
+          .about(Explained::outcomes),
+      Column{IntervalsModel::tr("Out of tolerance"),
+             [](const Row& r) { return QLocale().toString(r.counts.out); },
+             [](const Row& r) { return QVariant(r.counts.out); }, nullptr, true}
+          .about(Explained::outcomes),
+      Column{IntervalsModel::tr("Evidence"), [](const Row& r) { return fromCore(r.proposal.evidence); }}
+          .about(Explained::proposedInterval),
   };
 }
 

@@ -57,6 +57,7 @@ bool anyLate(const PlannedStop& stop) {
 }
 
 std::vector<PlanStopsModel::Column> stopColumns() {
+  using Column = PlanStopsModel::Column;
   using Row = PlannedStop;
   return {
       {PlanStopsModel::tr("Day"), [](const Row& r) { return shownDate(r.day); },
@@ -65,8 +66,9 @@ std::vector<PlanStopsModel::Column> stopColumns() {
       {PlanStopsModel::tr("Technician"), [](const Row& r) { return fromCore(r.person); }},
       {PlanStopsModel::tr("Cabinet"), [](const Row& r) { return fromCore(r.cabinet); }},
       {PlanStopsModel::tr("Channels"), channelsOf},
-      {PlanStopsModel::tr("Hours"), [](const Row& r) { return hoursOf(r.minutes()); },
-       [](const Row& r) { return QVariant(r.minutes()); }, nullptr, true},
+      Column{PlanStopsModel::tr("Hours"), [](const Row& r) { return hoursOf(r.minutes()); },
+             [](const Row& r) { return QVariant(r.minutes()); }, nullptr, true}
+          .about(Explained::planned),
       {PlanStopsModel::tr("Standards to take"),
        [](const Row& r) {
          QStringList serials;
@@ -80,6 +82,7 @@ std::vector<PlanStopsModel::Column> stopColumns() {
 }
 
 std::vector<NotPlannedModel::Column> notPlannedColumns() {
+  using Column = NotPlannedModel::Column;
   using Row = PlannedSubject;
   return {
       {NotPlannedModel::tr("Channel"), [](const Row& r) { return fromCore(r.channel); }},
@@ -88,14 +91,16 @@ std::vector<NotPlannedModel::Column> notPlannedColumns() {
       {NotPlannedModel::tr("State"), [](const Row& r) { return word(r.state); },
        [](const Row& r) { return QVariant(static_cast<int>(r.state)); },
        [](const Row& r) { return iconOf(r.state); }},
-      {NotPlannedModel::tr("Due on"),
-       [](const Row& r) { return r.due ? shownDate(*r.due) : QStringLiteral("–"); },
-       [](const Row& r) {
-         return r.due ? QVariant(static_cast<int>(r.due->julian_day()))
-                      : QVariant(std::numeric_limits<int>::max());
-       }},
-      {NotPlannedModel::tr("Hours"), [](const Row& r) { return hoursOf(r.minutes); },
-       [](const Row& r) { return QVariant(r.minutes); }, nullptr, true},
+      Column{NotPlannedModel::tr("Due on"),
+             [](const Row& r) { return r.due ? shownDate(*r.due) : QStringLiteral("–"); },
+             [](const Row& r) {
+               return r.due ? QVariant(static_cast<int>(r.due->julian_day()))
+                            : QVariant(std::numeric_limits<int>::max());
+             }}
+          .about(Explained::dueOn),
+      Column{NotPlannedModel::tr("Hours"), [](const Row& r) { return hoursOf(r.minutes); },
+             [](const Row& r) { return QVariant(r.minutes); }, nullptr, true}
+          .about(Explained::planned),
       {NotPlannedModel::tr("Why it does not fit"),
        [](const Row& r) { return asSentence(fromCore(r.reason)); }},
   };

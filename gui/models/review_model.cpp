@@ -25,6 +25,7 @@ QString stateWord(const ReviewRow& row) {
 
 std::vector<ReviewModel::Column> reviewColumns() {
   using Row = ReviewRow;
+  using Column = ReviewModel::Column;
   return {
       {ReviewModel::tr("No."), [](const Row& r) { return QString::number(r.summary.id); }, {}, {}, true},
       {ReviewModel::tr("Waits for"), waitsFor,
@@ -35,14 +36,16 @@ std::vector<ReviewModel::Column> reviewColumns() {
       {ReviewModel::tr("Subject"), [](const Row& r) { return word(r.summary.subject); }},
       {ReviewModel::tr("Performed"), [](const Row& r) { return shownMoment(r.summary.performed); }},
       {ReviewModel::tr("By"), [](const Row& r) { return r.technician; }},
-      {ReviewModel::tr("As found"),
-       [](const Row& r) { return word(r.summary.foundVerdict); },
-       {},
-       [](const Row& r) { return iconOf(r.summary.foundVerdict); }},
-      {ReviewModel::tr("As left"),
-       [](const Row& r) { return word(r.summary.leftVerdict); },
-       {},
-       [](const Row& r) { return iconOf(r.summary.leftVerdict); }},
+      Column{ReviewModel::tr("As found"),
+             [](const Row& r) { return word(r.summary.foundVerdict); },
+             {},
+             [](const Row& r) { return iconOf(r.summary.foundVerdict); }}
+          .about(Explained::verdict),
+      Column{ReviewModel::tr("As left"),
+             [](const Row& r) { return word(r.summary.leftVerdict); },
+             {},
+             [](const Row& r) { return iconOf(r.summary.leftVerdict); }}
+          .about(Explained::verdict),
       {ReviewModel::tr("State"), stateWord},
   };
 }

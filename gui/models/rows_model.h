@@ -7,13 +7,26 @@
 #include <QAbstractTableModel>
 #include <QIcon>
 #include <functional>
+#include <optional>
 #include <utility>
 #include <vector>
+
+#include "gui/words/explanations.h"
 
 namespace spanwright {
 
 /// Sort proxies sort by this role.
 inline constexpr int kSortRole = Qt::UserRole + 1;
+/// Of a heading: which explanation its numbers have, as an int; nothing where they are not computed.
+inline constexpr int kExplainedRole = Qt::UserRole + 2;
+
+/// What a heading with an explanation answers to a role.
+inline QVariant explainedHeading(Explained what, int role) {
+  if (role == Qt::ToolTipRole) {
+    return shortExplanation(what);
+  }
+  return role == kExplainedRole ? QVariant(static_cast<int>(what)) : QVariant();
+}
 
 template <typename Row>
 class RowsModel : public QAbstractTableModel {
@@ -29,11 +42,17 @@ class RowsModel : public QAbstractTableModel {
           sortKey(std::move(key)),
           icon(std::move(sign)),
           number(isNumber) {}
+    /// Its numbers are computed: how, is told beside the heading.
+    Column about(Explained what) && {
+      explained = what;
+      return std::move(*this);
+    }
     QString heading;
     Text text;
     Key sortKey;
     Icon icon;
     bool number;
+    std::optional<Explained> explained;
   };
 
   RowsModel(std::vector<Column> columns, QObject* parent)
@@ -84,7 +103,7 @@ class RowsModel : public QAbstractTableModel {
     if (role == Qt::TextAlignmentRole) {
       return QVariant(Qt::AlignVCenter | (column.number ? Qt::AlignRight : Qt::AlignLeft));
     }
-    return {};
+    return column.explained ? explainedHeading(*column.explained, role) : QVariant();
   }
 
  private:

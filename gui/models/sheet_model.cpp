@@ -5,6 +5,7 @@
 #include <cmath>
 #include <vector>
 
+#include "gui/models/rows_model.h"
 #include "gui/words/reason_words.h"
 #include "gui/words/words.h"
 
@@ -15,6 +16,21 @@ constexpr auto kGhost = Tone::quiet;
 
 QString twoLines(const QString& heading, Unit unit) {
   return unit == Unit::none ? heading : QStringLiteral("%1\n[%2]").arg(heading, shownUnit(unit));
+}
+
+std::optional<Explained> explainedOf(int column) {
+  switch (column) {
+    case SheetModel::kExpected:
+      return Explained::expected;
+    case SheetModel::kFoundError:
+    case SheetModel::kLeftError:
+      return Explained::error;
+    case SheetModel::kFoundVerdict:
+    case SheetModel::kLeftVerdict:
+      return Explained::usedTolerance;
+    default:
+      return std::nullopt;
+  }
 }
 
 }  // namespace
@@ -260,7 +276,8 @@ bool SheetModel::setData(const QModelIndex& index, const QVariant& value, int ro
 
 QVariant SheetModel::headerData(int section, Qt::Orientation orientation, int role) const {
   if (role != Qt::DisplayRole) {
-    return {};
+    const auto what = orientation == Qt::Horizontal ? explainedOf(section) : std::nullopt;
+    return what ? explainedHeading(*what, role) : QVariant();
   }
   if (orientation == Qt::Vertical) {
     return section + 1;

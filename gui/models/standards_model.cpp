@@ -31,22 +31,26 @@ QString rangesText(const StandardCertificate& certificate) {
 }
 
 std::vector<StandardsModel::Column> standardColumns() {
+  using Column = StandardsModel::Column;
   using Row = StandardRow;
   return {
       {StandardsModel::tr("Standard"), [](const Row& r) { return fromCore(r.standard.serial); }},
-      {StandardsModel::tr("State"), [](const Row& r) { return word(r.state); },
-       [](const Row& r) { return QVariant(static_cast<int>(r.state)); },
-       [](const Row& r) { return iconOf(r.state); }},
-      {StandardsModel::tr("Certificate runs"),
-       [](const Row& r) { return shownDaysLeft(r.lastDay, r.daysLeft); },
-       [](const Row& r) { return r.lastDay ? QVariant(r.daysLeft) : QVariant(-1000000); }},
+      Column{StandardsModel::tr("State"), [](const Row& r) { return word(r.state); },
+             [](const Row& r) { return QVariant(static_cast<int>(r.state)); },
+             [](const Row& r) { return iconOf(r.state); }}
+          .about(Explained::standardUse),
+      Column{StandardsModel::tr("Certificate runs"),
+             [](const Row& r) { return shownDaysLeft(r.lastDay, r.daysLeft); },
+             [](const Row& r) { return r.lastDay ? QVariant(r.daysLeft) : QVariant(-1000000); }}
+          .about(Explained::standardUse),
       {StandardsModel::tr("What"),
        [](const Row& r) {
          return fromCore(r.standard.description.empty() ? r.standard.model : r.standard.description);
        }},
-      {StandardsModel::tr("Last day"),
-       [](const Row& r) { return r.lastDay ? shownDate(*r.lastDay) : QString(); },
-       [](const Row& r) { return dayKey(r.lastDay); }},
+      Column{StandardsModel::tr("Last day"),
+             [](const Row& r) { return r.lastDay ? shownDate(*r.lastDay) : QString(); },
+             [](const Row& r) { return dayKey(r.lastDay); }}
+          .about(Explained::standardUse),
       {StandardsModel::tr("Certificate"), [](const Row& r) { return r.certificate; }},
       {StandardsModel::tr("Where"), [](const Row& r) { return fromCore(r.standard.location); }},
   };

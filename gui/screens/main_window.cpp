@@ -25,6 +25,7 @@
 #include "gui/screens/intervals_screen.h"
 #include "gui/screens/journal_screen.h"
 #include "gui/screens/message_bar.h"
+#include "gui/screens/numbers_panel.h"
 #include "gui/screens/plan_screen.h"
 #include "gui/screens/review_screen.h"
 #include "gui/screens/site_screen.h"
@@ -122,6 +123,7 @@ void MainWindow::makeActions() {
   connect(action(CommandId::enterVisit), &QAction::triggered, this, &MainWindow::enterVisit);
   connect(action(CommandId::signCalibration), &QAction::triggered, this, &MainWindow::signChosen);
   connect(action(CommandId::issueCertificate), &QAction::triggered, this, &MainWindow::issueCertificate);
+  connect(action(CommandId::explainNumbers), &QAction::triggered, this, &MainWindow::explainNumbers);
   connect(action(CommandId::showKeys), &QAction::triggered, this, &MainWindow::showKeys);
   connect(action(CommandId::about), &QAction::triggered, this, &MainWindow::showAbout);
 }
@@ -142,12 +144,12 @@ void MainWindow::makeMenus() {
         CommandId::showDrift, CommandId::showPlan, CommandId::showIntervals, CommandId::showStandards,
         CommandId::showRounds, CommandId::showJournal, CommandId::goBack, CommandId::findChannel});
   fill(menuBar()->addMenu(tr("&Work")),
-       {CommandId::enterVisit, CommandId::nextStop, CommandId::signCalibration, CommandId::issueCertificate,
-        CommandId::showFiles});
+       {CommandId::enterVisit, CommandId::nextStop, CommandId::signCalibration, CommandId::showTrace,
+        CommandId::issueCertificate, CommandId::showFiles});
   QMenu* view = menuBar()->addMenu(tr("&View"));
   fill(view, {CommandId::darkLook});
   addLanguages(view);
-  fill(menuBar()->addMenu(tr("&Help")), {CommandId::showKeys, CommandId::about});
+  fill(menuBar()->addMenu(tr("&Help")), {CommandId::explainNumbers, CommandId::showKeys, CommandId::about});
   auto* tools = addToolBar(tr("Places to go"));
   tools->setObjectName(QStringLiteral("places"));
   tools->setMovable(false);
@@ -201,10 +203,7 @@ void MainWindow::connectScreens() {
   connect(plan_, &PlanScreen::done, bar_, &MessageBar::showNews);
   connect(channel_, &ChannelScreen::visitAsked, this, &MainWindow::showVisit);
   connect(review_, &ReviewScreen::calibrationChosen, this,
-          [this](const QString& tag, CalibrationId calibration) {
-            goTo(channel_);
-            channel_->showCalibration(tag, calibration);
-          });
+          [this](const QString&, CalibrationId calibration) { showTrace(calibration); });
   connect(review_, &ReviewScreen::signAsked, this, &MainWindow::signCalibration);
   connect(channel_, &ChannelScreen::signAsked, this, &MainWindow::signCalibration);
   connect(channel_, &ChannelScreen::certificateAsked, this, &MainWindow::showCertificate);
@@ -344,9 +343,6 @@ void MainWindow::enableActions() {
   action(CommandId::showDrift)->setChecked(currentScreen() == fleet_);
   action(CommandId::showPlan)->setChecked(currentScreen() == plan_);
   action(CommandId::showIntervals)->setChecked(currentScreen() == intervals_);
-  action(CommandId::signCalibration)
-      ->setEnabled(open && (currentScreen() == channel_ || currentScreen() == review_ ||
-                            currentScreen() == certificate_));
   enablePlaces();
   action(CommandId::goBack)->setEnabled(open && !past_.isEmpty());
   action(CommandId::issueCertificate)->setEnabled(open && currentScreen() == channel_);
@@ -365,6 +361,15 @@ void MainWindow::setDark(bool dark) {
     channel_->refresh();
     refreshShown();
   }
+}
+
+void MainWindow::explainNumbers() {
+  const Explained what = NumbersPanel::ofFocus(QApplication::focusWidget());
+  if (numbers_ == nullptr) {
+    numbers_ = new NumbersPanel(this);
+    addDockWidget(Qt::RightDockWidgetArea, numbers_);
+  }
+  numbers_->explain(what);
 }
 
 void MainWindow::showKeys() {

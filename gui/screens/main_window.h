@@ -30,6 +30,7 @@ class FleetScreen;
 class IntervalsScreen;
 class JournalScreen;
 class MessageBar;
+class NumbersPanel;
 class PlanScreen;
 class ReviewScreen;
 class RoundsScreen;
@@ -38,6 +39,7 @@ class SiteScreen;
 class StandardsScreen;
 class StartScreen;
 class TodayScreen;
+class TraceScreen;
 class VisitScreen;
 
 /// Where a window was left, for the next one to go on there.
@@ -46,6 +48,7 @@ struct LeftOff {
   QString channel;
   std::optional<CalibrationId> calibration;  ///< chosen on the channel's page
   std::optional<CalibrationId> certificate;
+  std::optional<CalibrationId> trace;
   std::optional<Draft> visit;  ///< id 0 when nothing is typed yet
 };
 
@@ -77,6 +80,8 @@ class MainWindow : public QMainWindow {
   void showChannel(const QString& tag, std::optional<Subject> subject = std::nullopt);
   void showVisit(const QString& tag, std::optional<Subject> subject);
   void showCertificate(CalibrationId calibration);
+  /// It with the origin of every number.
+  void showTrace(CalibrationId calibration);
   /// Asks for a signature under it.
   void signCalibration(CalibrationId calibration);
   void resumeDraft(std::int64_t draft);
@@ -97,6 +102,7 @@ class MainWindow : public QMainWindow {
   StandardsScreen* standardsScreen() const { return standards_; }
   RoundsScreen* roundsScreen() const { return rounds_; }
   JournalScreen* journalScreen() const { return journal_; }
+  TraceScreen* traceScreen() const { return trace_; }
   QWidget* currentScreen() const;
 
   /// Puts everything typed on disk and answers where this window was; it is of no use afterwards. Nothing
@@ -152,11 +158,18 @@ class MainWindow : public QMainWindow {
   void showWaiting(bool waits);
   void enterVisit();
   void issueCertificate();
+  bool showsCalibrations() const;
+  /// Of the page shown; nothing when it has none.
+  std::optional<CalibrationId> chosenCalibration() const;
   void signChosen();
+  void traceChosen();
+  void connectTrace();
   void takeSignature(const QString& sentence);
   void checkRecord();
   void setDark(bool dark);
   void showKeys();
+  /// Beside the page, at the number chosen in the table that has the keys.
+  void explainNumbers();
   void showAbout();
   QString channelWithHistory() const;
   QAction* action(CommandId id) const { return actions_.at(id); }
@@ -180,6 +193,8 @@ class MainWindow : public QMainWindow {
   StandardsScreen* standards_ = nullptr;
   RoundsScreen* rounds_ = nullptr;
   JournalScreen* journal_ = nullptr;
+  TraceScreen* trace_ = nullptr;
+  NumbersPanel* numbers_ = nullptr;
   QLabel* busyText_ = nullptr;
   QProgressBar* busy_ = nullptr;
   QPushButton* cancel_ = nullptr;

@@ -9,6 +9,7 @@
 #include "gui/screens/channel_screen.h"
 #include "gui/screens/main_window.h"
 #include "gui/screens/message_bar.h"
+#include "gui/screens/trace_screen.h"
 #include "gui/screens/visit_screen.h"
 #include "gui/session/session.h"
 
@@ -46,6 +47,8 @@ std::optional<LeftOff> MainWindow::leaveOff() {
   } else if (currentScreen() == certificate_) {
     place.channel = channel_->channel();
     place.certificate = certificate_->calibration();
+  } else if (currentScreen() == trace_) {
+    place.trace = trace_->calibration();
   } else if (currentScreen() == visit_) {
     place.visit = visit_->entry().draft();
   }
@@ -70,6 +73,9 @@ void MainWindow::goOn(const LeftOff& place) {
   }
   if (place.certificate) {
     showCertificate(*place.certificate);
+  }
+  if (place.trace) {
+    showTrace(*place.trace);
   }
   if (place.visit) {
     goOnWithVisit(*place.visit);

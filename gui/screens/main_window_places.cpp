@@ -4,6 +4,7 @@
 #include <QAction>
 #include <QStackedWidget>
 
+#include "gui/screens/certificate_screen.h"
 #include "gui/screens/channel_screen.h"
 #include "gui/screens/decide_dialog.h"
 #include "gui/screens/due_screen.h"
@@ -13,11 +14,13 @@
 #include "gui/screens/main_window.h"
 #include "gui/screens/message_bar.h"
 #include "gui/screens/passphrase_dialog.h"
+#include "gui/screens/review_screen.h"
 #include "gui/screens/round_dialog.h"
 #include "gui/screens/rounds_screen.h"
 #include "gui/screens/standard_certificate_dialog.h"
 #include "gui/screens/standards_screen.h"
 #include "gui/screens/today_screen.h"
+#include "gui/screens/trace_screen.h"
 #include "gui/session/session.h"
 #include "gui/words/words.h"
 
@@ -58,7 +61,8 @@ void MainWindow::addPlaces() {
   standards_ = new StandardsScreen(session_, this);
   rounds_ = new RoundsScreen(session_, this);
   journal_ = new JournalScreen(session_, this);
-  for (QWidget* screen : std::initializer_list<QWidget*>{today_, standards_, rounds_, journal_}) {
+  trace_ = new TraceScreen(session_, this);
+  for (QWidget* screen : std::initializer_list<QWidget*>{today_, standards_, rounds_, journal_, trace_}) {
     stack_->addWidget(screen);
   }
   for (const CommandId id : kPlaces) {
@@ -76,6 +80,7 @@ void MainWindow::addPlaces() {
   connect(journal_, &JournalScreen::calibrationChosen, this, &MainWindow::showCalibration);
   connectStandards();
   connectRounds();
+  connectTrace();
 }
 
 void MainWindow::connectStandards() {
@@ -111,6 +116,21 @@ void MainWindow::connectRounds() {
   });
 }
 
+void MainWindow::connectTrace() {
+  connect(action(CommandId::showTrace), &QAction::triggered, this, &MainWindow::traceChosen);
+  connect(trace_, &TraceScreen::signAsked, this, &MainWindow::signCalibration);
+  connect(trace_, &TraceScreen::certificateAsked, this, &MainWindow::showCertificate);
+  connect(trace_, &TraceScreen::calibrationAsked, this, &MainWindow::showTrace);
+  connect(trace_, &TraceScreen::channelAsked, this, &MainWindow::showCalibration);
+}
+
+void MainWindow::showTrace(CalibrationId calibration) {
+  if (session_.isOpen()) {
+    trace_->showCalibration(calibration);
+    goTo(trace_);
+  }
+}
+
 void MainWindow::openDialog(QDialog* dialog) {
   dialog->setAttribute(Qt::WA_DeleteOnClose);
   dialog->open();
@@ -120,6 +140,16 @@ void MainWindow::takeNews(const QString& sentence) {
   session_.refresh();
   refreshShown();
   bar_->showNews(sentence);
+}
+
+bool MainWindow::showsCalibrations() const {
+  const QWidget* screen = currentScreen();
+  for (const QWidget* each : std::initializer_list<const QWidget*>{channel_, review_, certificate_, trace_}) {
+    if (screen == each) {
+      return true;
+    }
+  }
+  return false;
 }
 
 void MainWindow::enablePlaces() {
@@ -135,6 +165,9 @@ void MainWindow::enablePlaces() {
   action(CommandId::showStandards)->setChecked(screen == standards_);
   action(CommandId::showRounds)->setChecked(screen == rounds_);
   action(CommandId::showJournal)->setChecked(screen == journal_);
+  const bool onCalibrations = open && showsCalibrations();
+  action(CommandId::signCalibration)->setEnabled(onCalibrations);
+  action(CommandId::showTrace)->setEnabled(onCalibrations && screen != trace_);
   action(CommandId::showFiles)->setEnabled(open && (screen == channel_ || screen == standards_));
 }
 
@@ -148,6 +181,8 @@ void MainWindow::refreshShown() {
     rounds_->refresh();
   } else if (screen == journal_) {
     journal_->refresh();
+  } else if (screen == trace_) {
+    trace_->refresh();
   }
 }
 

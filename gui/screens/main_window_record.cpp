@@ -31,6 +31,7 @@
 #include "gui/screens/site_screen.h"
 #include "gui/screens/start_screen.h"
 #include "gui/screens/today_screen.h"
+#include "gui/screens/trace_screen.h"
 #include "gui/screens/visit_screen.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
@@ -263,11 +264,23 @@ void MainWindow::issueCertificate() {
   }
 }
 
+std::optional<CalibrationId> MainWindow::chosenCalibration() const {
+  return currentScreen() == review_        ? review_->currentCalibration()
+         : currentScreen() == certificate_ ? certificate_->calibration()
+         : currentScreen() == trace_       ? std::optional(trace_->calibration())
+                                           : channel_->currentCalibration();
+}
+
+void MainWindow::traceChosen() {
+  if (const auto chosen = chosenCalibration()) {
+    showTrace(*chosen);
+  } else {
+    bar_->showTrouble(tr("There is no calibration here yet."));
+  }
+}
+
 void MainWindow::signChosen() {
-  const auto chosen = currentScreen() == review_        ? review_->currentCalibration()
-                      : currentScreen() == certificate_ ? certificate_->calibration()
-                                                        : channel_->currentCalibration();
-  if (chosen) {
+  if (const auto chosen = chosenCalibration()) {
     signCalibration(*chosen);
   } else {
     bar_->showTrouble(tr("There is no calibration here to sign."));
@@ -344,6 +357,9 @@ bool MainWindow::showScreen(const QString& name, const QString& channel, std::op
     showChannel(tag);
   } else if (name == QLatin1String("visit")) {
     showVisit(tag, subject);
+  } else if (name == QLatin1String("trace")) {
+    showChannel(tag);
+    traceChosen();
   } else if (name == QLatin1String("certificate")) {
     showChannel(tag);
     issueCertificate();

@@ -68,7 +68,7 @@ const QStringList& screenNames() {
       QStringLiteral("channel"), QStringLiteral("visit"),     QStringLiteral("certificate"),
       QStringLiteral("due"),     QStringLiteral("review"),    QStringLiteral("drift"),
       QStringLiteral("plan"),    QStringLiteral("intervals"), QStringLiteral("standards"),
-      QStringLiteral("rounds"),  QStringLiteral("journal")};
+      QStringLiteral("rounds"),  QStringLiteral("journal"),   QStringLiteral("trace")};
   return kNames;
 }
 

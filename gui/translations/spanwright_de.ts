@@ -259,6 +259,397 @@
         <source>Files kept about the channel, calibration or standard shown</source>
         <translation>Dateien zum gezeigten Kanal, zur Kalibrierung oder zum Normal</translation>
     </message>
+    <message>
+        <source>What it &amp;rests on</source>
+        <translation>&amp;Worauf sie beruht</translation>
+    </message>
+    <message>
+        <source>The calibration shown or chosen with the origin of every number</source>
+        <translation>Die gezeigte oder gewählte Kalibrierung mit der Herkunft jeder Zahl</translation>
+    </message>
+    <message>
+        <source>How &amp;numbers come about</source>
+        <translation>Wie &amp;Zahlen entstehen</translation>
+    </message>
+    <message>
+        <source>Formula and source of the number chosen, beside the page</source>
+        <translation>Formel und Quelle der gewählten Zahl, neben der Seite</translation>
+    </message>
+</context>
+<context>
+    <name>Explanations</name>
+    <message>
+        <source>Expected reading</source>
+        <translation>Sollanzeige</translation>
+    </message>
+    <message>
+        <source>expected = reading low + (applied − input low) / (input span) × reading span</source>
+        <translation>Sollanzeige = Anzeigeanfang + (Vorgabe − Eingangsanfang) / Eingangsspanne × Anzeigespanne</translation>
+    </message>
+    <message>
+        <source>What a faultless channel, configured as its setup says, reads for what was applied. The line stands for a linear setup; square root, thermocouple, resistance thermometer and characterised inputs use their own function.</source>
+        <translation>Was ein fehlerfreier Kanal nach seiner Parametrierung für die Vorgabe anzeigt. Die Formel gilt für eine lineare Parametrierung; Wurzel, Thermoelement, Widerstandsthermometer und Kennlinien rechnen mit ihrer eigenen Funktion.</translation>
+    </message>
+    <message>
+        <source>Thermocouples: IEC 60584-1 and the NIST ITS-90 tables; resistance thermometers: IEC 60751; the rest follows from the setup itself</source>
+        <translation>Thermoelemente: IEC 60584-1 und die ITS-90-Tabellen des NIST; Widerstandsthermometer: IEC 60751; das Übrige folgt aus der Parametrierung selbst</translation>
+    </message>
+    <message>
+        <source>Error</source>
+        <translation>Messabweichung</translation>
+    </message>
+    <message>
+        <source>error = reading − expected
+in % of span: 100 × error / reading span</source>
+        <translation>Messabweichung = Ablesung − Sollanzeige
+in % der Spanne: 100 × Messabweichung / Anzeigespanne</translation>
+    </message>
+    <message>
+        <source>Positive: it reads too high. As found is before anything was touched, as left is after.</source>
+        <translation>Positiv: die Anzeige ist zu hoch. Vorgefunden heißt, bevor etwas berührt wurde, hinterlassen danach.</translation>
+    </message>
+    <message>
+        <source>JCGM 200:2012 (VIM) 2.16; ANSI/ISA-51.1, “error”</source>
+        <translation>JCGM 200:2012 (VIM) 2.16; ANSI/ISA-51.1, „error“</translation>
+    </message>
+    <message>
+        <source>Tolerance</source>
+        <translation>Toleranz</translation>
+    </message>
+    <message>
+        <source>limit = absolute + % of reading × |expected| + % of span × |span| + counts × one count</source>
+        <translation>Grenze = fest + % der Ablesung × |Sollanzeige| + % der Spanne × |Spanne| + Schritte × ein Schritt</translation>
+    </message>
+    <message>
+        <source>All terms of the plan are added. A limit finer than one step of the reading cannot be shown, so it is widened to one step, and that is said beside it.</source>
+        <translation>Alle Teile des Plans werden addiert. Eine Grenze, die feiner ist als ein Schritt der Anzeige, ist nicht zu zeigen; sie wird auf einen Schritt erweitert, und das steht dabei.</translation>
+    </message>
+    <message>
+        <source>The plan of the channel; the rule of one step is this program&apos;s own</source>
+        <translation>Der Plan des Kanals; die Regel mit dem einen Schritt ist eine dieses Programms</translation>
+    </message>
+    <message>
+        <source>Share of tolerance used</source>
+        <translation>Genutzter Teil der Toleranz</translation>
+    </message>
+    <message>
+        <source>used = |error| / limit on its side</source>
+        <translation>genutzt = |Messabweichung| / Grenze auf ihrer Seite</translation>
+    </message>
+    <message>
+        <source>100 % lies on the limit and is still inside. Above the plan&apos;s adjust limit (often 70 %) the channel is adjusted although it passed.</source>
+        <translation>100 % liegt auf der Grenze und gilt noch. Über der Justiergrenze des Plans (oft 70 %) wird justiert, obwohl der Kanal bestanden hat.</translation>
+    </message>
+    <message>
+        <source>Common practice, no source</source>
+        <translation>Übliche Praxis, ohne Quelle</translation>
+    </message>
+    <message>
+        <source>Verdict</source>
+        <translation>Bewertung</translation>
+    </message>
+    <message>
+        <source>pass: lower limit ≤ error ≤ upper limit</source>
+        <translation>bestanden: untere Grenze ≤ Messabweichung ≤ obere Grenze</translation>
+    </message>
+    <message>
+        <source>A run passes when at least one reading passed and none failed; with nothing judged it is “not judged”, which proves nothing.</source>
+        <translation>Ein Durchgang besteht, wenn mindestens eine Ablesung bestanden hat und keine nicht; ist nichts bewertet, heißt er „nicht bewertet“ und weist nichts nach.</translation>
+    </message>
+    <message>
+        <source>ILAC-G8:09/2019, 4.2.1 (simple acceptance)</source>
+        <translation>ILAC-G8:09/2019, 4.2.1 (einfache Annahme)</translation>
+    </message>
+    <message>
+        <source>Decision rule and guard band</source>
+        <translation>Entscheidungsregel und Sicherheitsband</translation>
+    </message>
+    <message>
+        <source>w = r × U
+pass: inside the limits by w or more
+conditional: within w of a limit</source>
+        <translation>w = r × U
+bestanden: um w oder mehr innerhalb der Grenzen
+bedingt: näher als w an einer Grenze</translation>
+    </message>
+    <message>
+        <source>With a guard band w the limits are drawn in, so that what is accepted is inside with the probability the rule promises. The width can also follow from a risk.</source>
+        <translation>Mit einem Sicherheitsband w werden die Grenzen enger, sodass das Angenommene mit der versprochenen Wahrscheinlichkeit innerhalb liegt. Die Breite kann auch aus einem Risiko folgen.</translation>
+    </message>
+    <message>
+        <source>ILAC-G8:09/2019, 4.2.2 and 4.2.3; JCGM 106:2012, clauses 8 and 9</source>
+        <translation>ILAC-G8:09/2019, 4.2.2 und 4.2.3; JCGM 106:2012, Abschnitte 8 und 9</translation>
+    </message>
+    <message>
+        <source>Expanded uncertainty U</source>
+        <translation>Erweiterte Messunsicherheit U</translation>
+    </message>
+    <message>
+        <source>u² = Σ (cᵢ uᵢ)²
+U = k × u, k from Student&apos;s t for 95.45 %</source>
+        <translation>u² = Σ (cᵢ uᵢ)²
+U = k × u, k aus Students t für 95,45 %</translation>
+    </message>
+    <message>
+        <source>The standard&apos;s certificate, its drift since, its step and that of the reading, repeats and, where the plan states them, reference junction and leads. The budget lists every line.</source>
+        <translation>Der Kalibrierschein des Normals, seine Drift seither, sein Schritt und der der Anzeige, Wiederholungen und, wo der Plan sie nennt, Vergleichsstelle und Zuleitungen. Das Budget nennt jede Zeile.</translation>
+    </message>
+    <message>
+        <source>JCGM 100:2008 (GUM), 5.1.2, 6.2, G.4 and G.6.4</source>
+        <translation>JCGM 100:2008 (GUM), 5.1.2, 6.2, G.4 und G.6.4</translation>
+    </message>
+    <message>
+        <source>Test uncertainty ratio</source>
+        <translation>Verhältnis von Toleranz zu Unsicherheit</translation>
+    </message>
+    <message>
+        <source>ratio = half the distance of the limits / U</source>
+        <translation>Verhältnis = halber Abstand der Grenzen / U</translation>
+    </message>
+    <message>
+        <source>How much finer the test is than what it judges. Under 4 a pass near the limit is worth less; a guard band says by how much.</source>
+        <translation>Wie viel feiner die Prüfung ist als das, was sie bewertet. Unter 4 ist ein Bestehen nahe der Grenze weniger wert; ein Sicherheitsband sagt, um wie viel.</translation>
+    </message>
+    <message>
+        <source>JCGM 106:2012, 7.6 (the same as C with U = 2 u); 4 to 1 is common practice, no source</source>
+        <translation>JCGM 106:2012, 7.6 (dasselbe wie C mit U = 2 u); 4 zu 1 ist übliche Praxis, ohne Quelle</translation>
+    </message>
+    <message>
+        <source>Advice to adjust</source>
+        <translation>Rat zum Justieren</translation>
+    </message>
+    <message>
+        <source>least over (zero, span) of the largest |error after| / limit</source>
+        <translation>kleinstes (über Nullpunkt, Spanne) der größten |Messabweichung danach| / Grenze</translation>
+    </message>
+    <message>
+        <source>Of all settings of zero and span the one that leaves the worst point with the least share of its tolerance. Where scatter or the range of the trim allows no gain, that is said instead.</source>
+        <translation>Von allen Nullpunkten und Spannen jene, die dem schlechtesten Messpunkt den kleinsten Teil seiner Toleranz lässt. Wo Streuung oder Stellbereich keinen Gewinn zulassen, steht das stattdessen da.</translation>
+    </message>
+    <message>
+        <source>This program&apos;s own method (a linear program, solved exactly)</source>
+        <translation>Verfahren dieses Programms (ein lineares Programm, genau gelöst)</translation>
+    </message>
+    <message>
+        <source>Drift per year</source>
+        <translation>Drift je Jahr</translation>
+    </message>
+    <message>
+        <source>rate = Σ (t − t̄)(e − ē) / Σ (t − t̄)²</source>
+        <translation>Drift = Σ (t − t̄)(e − ē) / Σ (t − t̄)²</translation>
+    </message>
+    <message>
+        <source>One rate for all segments, each about its own mean. A segment ends with an adjustment, a new setup, another sensor or a repair; it begins with the reading as left.</source>
+        <translation>Eine Drift für alle Abschnitte, jeder um sein eigenes Mittel. Ein Abschnitt endet mit Justierung, neuer Parametrierung, anderem Sensor oder Reparatur; er beginnt mit der Ablesung, wie sie hinterlassen wurde.</translation>
+    </message>
+    <message>
+        <source>Least squares; NIST/SEMATECH e-Handbook of Statistical Methods, 4.1.4.1</source>
+        <translation>Kleinste Quadrate; NIST/SEMATECH e-Handbook of Statistical Methods, 4.1.4.1</translation>
+    </message>
+    <message>
+        <source>Robust rate</source>
+        <translation>Robuste Drift</translation>
+    </message>
+    <message>
+        <source>median of (e₂ − e₁) / (t₂ − t₁)</source>
+        <translation>Median von (e₂ − e₁) / (t₂ − t₁)</translation>
+    </message>
+    <message>
+        <source>Over all pairs of readings of one segment. One wild reading cannot move it; where it is far from the fitted rate, look at the readings.</source>
+        <translation>Über alle Paare von Ablesungen eines Abschnitts. Eine einzelne wilde Ablesung bewegt sie nicht; liegt sie weit von der angepassten Drift, lohnt ein Blick auf die Ablesungen.</translation>
+    </message>
+    <message>
+        <source>P. K. Sen, J. Am. Stat. Assoc. 63 (1968) 1379</source>
+        <translation>P. K. Sen, J. Am. Stat. Assoc. 63 (1968), Seite 1379</translation>
+    </message>
+    <message>
+        <source>Rate leaning on like subjects</source>
+        <translation>Drift mit Hilfe ähnlicher Gegenstände</translation>
+    </message>
+    <message>
+        <source>rate&apos; = mean + B × (rate − mean)
+B = τ² / (τ² + v)</source>
+        <translation>Drift′ = Mittel + B × (Drift − Mittel)
+B = τ² / (τ² + v)</translation>
+    </message>
+    <message>
+        <source>Few calibrations say little, so a rate is drawn towards the mean of like subjects: the more, the larger its own variance v is beside the variance τ² between them. What is not known of τ is averaged over.</source>
+        <translation>Wenige Kalibrierungen sagen wenig; darum wird eine Drift zum Mittel ähnlicher Gegenstände gezogen: umso mehr, je größer ihre eigene Varianz v neben der Varianz τ² zwischen ihnen ist. Was an τ unbekannt ist, wird gemittelt.</translation>
+    </message>
+    <message>
+        <source>Empirical Bayes with restricted maximum likelihood (D. A. Harville, J. Am. Stat. Assoc. 72 (1977) 320)</source>
+        <translation>Empirischer Bayes mit eingeschränkter größter Likelihood (D. A. Harville, J. Am. Stat. Assoc. 72 (1977) 320)</translation>
+    </message>
+    <message>
+        <source>95 % band</source>
+        <translation>95-%-Band</translation>
+    </message>
+    <message>
+        <source>line ± t × √( s² (1 + 1/n) + v (t − t̄)² )</source>
+        <translation>Gerade ± t × √( s² (1 + 1/n) + v (t − t̄)² )</translation>
+    </message>
+    <message>
+        <source>Holds the next reading as found in 95 of 100 cases. It widens with the time since the last visits, and faster where the error is seen to wander. “Told from” says whose readings it rests on.</source>
+        <translation>Enthält die nächste vorgefundene Ablesung in 95 von 100 Fällen. Es wird weiter mit der Zeit seit den letzten Einsätzen, und schneller, wo die Messabweichung sichtbar wandert. Wessen Ablesungen dahinterstehen, steht dabei.</translation>
+    </message>
+    <message>
+        <source>Prediction interval of least squares; how often it holds is measured by simulation</source>
+        <translation>Vorhersageband der kleinsten Quadrate; wie oft es hält, ist durch Simulation gemessen</translation>
+    </message>
+    <message>
+        <source>Day of leaving tolerance</source>
+        <translation>Tag, an dem die Toleranz verlassen wird</translation>
+    </message>
+    <message>
+        <source>first day with line ± band outside the limits</source>
+        <translation>erster Tag, an dem Gerade ± Band außerhalb der Grenzen liegt</translation>
+    </message>
+    <message>
+        <source>The band leaves first: until that day a reading as found is expected inside. The line leaves when it is as likely as not.</source>
+        <translation>Das Band verlässt sie zuerst: bis dahin ist eine vorgefundene Ablesung innerhalb zu erwarten. Die Gerade verlässt sie, wenn beides gleich wahrscheinlich ist.</translation>
+    </message>
+    <message>
+        <source>Follows from line and band</source>
+        <translation>Folgt aus Gerade und Band</translation>
+    </message>
+    <message>
+        <source>Probability of being in tolerance</source>
+        <translation>Wahrscheinlichkeit, in Toleranz zu sein</translation>
+    </message>
+    <message>
+        <source>P(lower limit ≤ next reading ≤ upper limit)</source>
+        <translation>P(untere Grenze ≤ nächste Ablesung ≤ obere Grenze)</translation>
+    </message>
+    <message>
+        <source>For a reading taken on the day shown, from the same line and band.</source>
+        <translation>Für eine Ablesung am gezeigten Tag, aus derselben Geraden und demselben Band.</translation>
+    </message>
+    <message>
+        <source>Follows from line and band; what is said and what happens is compared by simulation</source>
+        <translation>Folgt aus Gerade und Band; Gesagtes und Geschehenes sind durch Simulation verglichen</translation>
+    </message>
+    <message>
+        <source>Found in the history</source>
+        <translation>In der Vorgeschichte gefunden</translation>
+    </message>
+    <message>
+        <source>named when p &lt; 1 / 5000</source>
+        <translation>genannt, wenn p &lt; 1 / 5000</translation>
+    </message>
+    <message>
+        <source>A step, a loose contact, drift unlike the group&apos;s, growing scatter, or rates that disagree. p is the probability of something so clear in a quiet point.</source>
+        <translation>Ein Sprung, ein Wackelkontakt, eine Drift anders als die der Gruppe, wachsende Streuung oder widersprüchliche Drift. p ist die Wahrscheinlichkeit von etwas so Deutlichem an einem ruhigen Messpunkt.</translation>
+    </message>
+    <message>
+        <source>Cumulative sums: E. S. Page, Biometrika 41 (1954) 100; the limit is this program&apos;s own</source>
+        <translation>Kumulierte Summen: E. S. Page, Biometrika 41 (1954) 100; die Grenze ist eine dieses Programms</translation>
+    </message>
+    <message>
+        <source>Due on</source>
+        <translation>Fällig am</translation>
+    </message>
+    <message>
+        <source>due = day of the last passing as left + interval</source>
+        <translation>fällig = Tag der letzten bestandenen Hinterlassung + Intervall</translation>
+    </message>
+    <message>
+        <source>Moved to the working day on or before. Only a visit under the setup and sensor in force counts; without one the channel is unproven and due at once.</source>
+        <translation>Auf den Arbeitstag an oder vor diesem Tag gelegt. Nur ein Einsatz unter geltender Parametrierung und geltendem Sensor zählt; ohne ihn ist der Kanal ohne Nachweis und sofort fällig.</translation>
+    </message>
+    <message>
+        <source>The channel&apos;s interval policy; common practice, no source</source>
+        <translation>Die Intervallregel des Kanals; übliche Praxis, ohne Quelle</translation>
+    </message>
+    <message>
+        <source>Proposed interval</source>
+        <translation>Vorgeschlagenes Intervall</translation>
+    </message>
+    <message>
+        <source>staircase: one step longer or shorter
+reliability: −ln(target) / λ
+forecast: until the band leaves</source>
+        <translation>Treppe: ein Schritt länger oder kürzer
+Zuverlässigkeit: −ln(Ziel) / λ
+Vorhersage: bis das Band die Toleranz verlässt</translation>
+    </message>
+    <message>
+        <source>By the policy of the channel, within its limits. λ is the rate of leaving tolerance of like subjects, from what visits found at unequal intervals. Nothing holds until a person accepts it.</source>
+        <translation>Nach der Regel des Kanals, innerhalb ihrer Grenzen. λ ist die Rate, mit der ähnliche Gegenstände die Toleranz verlassen, aus den Befunden der Einsätze in ungleichen Abständen. Nichts gilt, bevor eine Person es annimmt.</translation>
+    </message>
+    <message>
+        <source>ILAC-G24:2022 / OIML D 10:2022, clause 6</source>
+        <translation>ILAC-G24:2022 / OIML D 10:2022, Abschnitt 6</translation>
+    </message>
+    <message>
+        <source>Visits counted</source>
+        <translation>Gezählte Einsätze</translation>
+    </message>
+    <message>
+        <source>A visit tells whether the interval before it was short enough when it was judged as found and the visit before left the same subject passing, at least a day earlier.</source>
+        <translation>Ein Einsatz sagt, ob das Intervall vor ihm kurz genug war, wenn er wie vorgefunden bewertet ist und der Einsatz davor denselben Gegenstand mindestens einen Tag früher bestanden hinterließ.</translation>
+    </message>
+    <message>
+        <source>This program&apos;s own rule</source>
+        <translation>Regel dieses Programms</translation>
+    </message>
+    <message>
+        <source>Standard usable until</source>
+        <translation>Normal verwendbar bis</translation>
+    </message>
+    <message>
+        <source>Until the last day of its certificate, unless it is out of service or a person allowed more. The plan uses a standard only on days on which it is valid.</source>
+        <translation>Bis zum letzten Tag seines Kalibrierscheins, sofern es nicht außer Betrieb ist oder eine Person mehr erlaubt hat. Der Plan nimmt ein Normal nur an Tagen, an denen es gültig ist.</translation>
+    </message>
+    <message>
+        <source>ISO/IEC 17025:2017, 6.4 (from memory)</source>
+        <translation>ISO/IEC 17025:2017, 6.4 (aus dem Gedächtnis)</translation>
+    </message>
+    <message>
+        <source>Control chart of a standard</source>
+        <translation>Regelkarte eines Normals</translation>
+    </message>
+    <message>
+        <source>single values: mean ± 3 σ
+moving average: z = λ x + (1 − λ) z, limits ± L σ √(λ / (2 − λ))</source>
+        <translation>Einzelwerte: Mittel ± 3 σ
+gleitendes Mittel: z = λ x + (1 − λ) z, Grenzen ± L σ √(λ / (2 − λ))</translation>
+    </message>
+    <message>
+        <source>A value outside its limits asks for a look at the standard before it is used again. Limits from few values are provisional.</source>
+        <translation>Ein Wert außerhalb seiner Grenzen verlangt einen Blick auf das Normal, bevor es wieder verwendet wird. Grenzen aus wenigen Werten sind vorläufig.</translation>
+    </message>
+    <message>
+        <source>NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2 and 6.3.2.4</source>
+        <translation>NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2 und 6.3.2.4</translation>
+    </message>
+    <message>
+        <source>Hours and days of the plan</source>
+        <translation>Stunden und Tage des Plans</translation>
+    </message>
+    <message>
+        <source>minutes of a day = Σ visits, one cabinet&apos;s together</source>
+        <translation>Minuten eines Tages = Σ Einsätze, die eines Schranks zusammen</translation>
+    </message>
+    <message>
+        <source>Earliest due first, within the weekly hours of each person, on working days, with standards valid that day. What does not fit is listed with the reason.</source>
+        <translation>Das zuerst Fällige zuerst, innerhalb der Wochenstunden jeder Person, an Arbeitstagen, mit Normalen, die an dem Tag gültig sind. Was nicht passt, steht mit dem Grund in einer Liste.</translation>
+    </message>
+    <message>
+        <source>Digest</source>
+        <translation>Prüfsumme</translation>
+    </message>
+    <message>
+        <source>SHA-256 of the rows</source>
+        <translation>SHA-256 der Zeilen</translation>
+    </message>
+    <message>
+        <source>A fingerprint of a calibration with its readings and standards. Signatures, the journal and certificates hold it: a change afterwards is found by checking the record.</source>
+        <translation>Ein Fingerabdruck einer Kalibrierung mit Ablesungen und Normalen. Unterschriften, Journal und Kalibrierscheine enthalten ihn: eine spätere Änderung findet die Prüfung der Akte.</translation>
+    </message>
+    <message>
+        <source>FIPS 180-4</source>
+        <translation>FIPS 180-4</translation>
+    </message>
 </context>
 <context>
     <name>Main</name>
@@ -1007,6 +1398,260 @@
     <message>
         <source>ran out %1 days ago</source>
         <translation>vor %1 Tagen abgelaufen</translation>
+    </message>
+    <message>
+        <source>open</source>
+        <translation>offen</translation>
+    </message>
+    <message>
+        <source>until %1</source>
+        <translation>bis %1</translation>
+    </message>
+    <message>
+        <source>still in force</source>
+        <translation>noch in Kraft</translation>
+    </message>
+    <message>
+        <source>%1, in force from %2, %3
+%4</source>
+        <translation>%1, in Kraft ab %2, %3
+%4</translation>
+    </message>
+    <message>
+        <source>%1 revision %2, %3
+%4
+Tolerance %5; decided by %6</source>
+        <translation>%1 Ausgabe %2, %3
+%4
+Toleranz %5; entschieden nach %6</translation>
+    </message>
+    <message>
+        <source>%1 °C</source>
+        <translation>%1 °C</translation>
+    </message>
+    <message>
+        <source>%1 % humidity</source>
+        <translation>%1 % Feuchte</translation>
+    </message>
+    <message>
+        <source>⚠ certificate %1 is not in the register</source>
+        <translation>⚠ Kalibrierschein %1 steht nicht im Verzeichnis</translation>
+    </message>
+    <message>
+        <source>%1
+certificate %2 of %3, valid %4 to %5%6
+traceable %7</source>
+        <translation>%1
+Kalibrierschein %2 von %3, gültig %4 bis %5%6
+Rückführung: %7</translation>
+    </message>
+    <message>
+        <source> (⚠ not on the day)</source>
+        <translation> (⚠ nicht an dem Tag)</translation>
+    </message>
+    <message>
+        <source>– not stated</source>
+        <translation>– nicht angegeben</translation>
+    </message>
+    <message>
+        <source>repaired</source>
+        <translation>repariert</translation>
+    </message>
+    <message>
+        <source>adjusted</source>
+        <translation>justiert</translation>
+    </message>
+    <message>
+        <source>left as found</source>
+        <translation>gelassen wie vorgefunden</translation>
+    </message>
+    <message>
+        <source>%1, issued %2 UTC</source>
+        <translation>%1, ausgestellt %2 UTC</translation>
+    </message>
+    <message>
+        <source>none issued</source>
+        <translation>keiner ausgestellt</translation>
+    </message>
+    <message>
+        <source>Applied</source>
+        <translation>Vorgabe</translation>
+    </message>
+    <message>
+        <source>Measured</source>
+        <translation>Gemessen</translation>
+    </message>
+    <message>
+        <source>⚠ %1: no named standard&apos;s certificate reaches it</source>
+        <translation>⚠ %1: kein Kalibrierschein eines genannten Normals reicht dorthin</translation>
+    </message>
+    <message>
+        <source>%1 by %2, certificate %3 says there: error %4, U %5 with k = %6</source>
+        <translation>%1 von %2, Kalibrierschein %3 sagt dort: Messabweichung %4, U %5 mit k = %6</translation>
+    </message>
+    <message>
+        <source>together, root sum of squares</source>
+        <translation>zusammen, Wurzel der Quadratsumme</translation>
+    </message>
+    <message>
+        <source>k for 95.45 %</source>
+        <translation>k für 95,45 %</translation>
+    </message>
+    <message>
+        <source>expanded uncertainty U</source>
+        <translation>erweiterte Messunsicherheit U</translation>
+    </message>
+    <message>
+        <source>entered</source>
+        <translation>eingegeben</translation>
+    </message>
+    <message>
+        <source>from %1</source>
+        <translation>aus %1</translation>
+    </message>
+    <message>
+        <source>%1 UTC, %2</source>
+        <translation>%1 UTC, %2</translation>
+    </message>
+    <message>
+        <source>All numbers agree with a recomputation from what was typed.</source>
+        <translation>Alle Zahlen stimmen mit einer Nachrechnung aus dem Getippten überein.</translation>
+    </message>
+    <message>
+        <source>1 number differs from a recomputation from what was typed.</source>
+        <translation>1 Zahl weicht von einer Nachrechnung aus dem Getippten ab.</translation>
+    </message>
+    <message>
+        <source>%1 numbers differ from a recomputation from what was typed.</source>
+        <translation>%1 Zahlen weichen von einer Nachrechnung aus dem Getippten ab.</translation>
+    </message>
+    <message>
+        <source>Performed</source>
+        <translation>Durchgeführt</translation>
+    </message>
+    <message>
+        <source>%1 by %2</source>
+        <translation>%1 von %2</translation>
+    </message>
+    <message>
+        <source>Recorded</source>
+        <translation>Erfasst</translation>
+    </message>
+    <message>
+        <source>Setup</source>
+        <translation>Parametrierung</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>Plan</source>
+        <translation>Plan</translation>
+    </message>
+    <message>
+        <source>Conditions</source>
+        <translation>Bedingungen</translation>
+    </message>
+    <message>
+        <source>Reference junction</source>
+        <translation>Vergleichsstelle</translation>
+    </message>
+    <message>
+        <source>Done</source>
+        <translation>Getan</translation>
+    </message>
+    <message>
+        <source>Remarks</source>
+        <translation>Bemerkungen</translation>
+    </message>
+    <message>
+        <source>Corrects</source>
+        <translation>Berichtigt</translation>
+    </message>
+    <message>
+        <source>calibration %1: %2</source>
+        <translation>Kalibrierung %1: %2</translation>
+    </message>
+    <message>
+        <source>Signatures</source>
+        <translation>Unterschriften</translation>
+    </message>
+    <message>
+        <source>Certificate</source>
+        <translation>Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>Links that are missing</source>
+        <translation>Fehlende Glieder</translation>
+    </message>
+    <message>
+        <source>Differs from the recomputation</source>
+        <translation>Weicht von der Nachrechnung ab</translation>
+    </message>
+    <message>
+        <source>Skipped</source>
+        <translation>Übersprungen</translation>
+    </message>
+    <message>
+        <source>Typed</source>
+        <translation>Getippt</translation>
+    </message>
+    <message>
+        <source>%1 applied, %2 read; by %3, recorded %4</source>
+        <translation>%1 vorgegeben, %2 abgelesen; von %3, erfasst %4</translation>
+    </message>
+    <message>
+        <source>nominal</source>
+        <translation>Nennwert</translation>
+    </message>
+    <message>
+        <source>Expected</source>
+        <translation>Sollanzeige</translation>
+    </message>
+    <message>
+        <source>%1 for %2, by setup %3</source>
+        <translation>%1 für %2, nach Parametrierung %3</translation>
+    </message>
+    <message>
+        <source>%1 − %2 = %3</source>
+        <translation>%1 − %2 = %3</translation>
+    </message>
+    <message>
+        <source>%1 to %2%3</source>
+        <translation>%1 bis %2%3</translation>
+    </message>
+    <message>
+        <source>, widened to one step of the reading</source>
+        <translation>, erweitert auf einen Schritt der Anzeige</translation>
+    </message>
+    <message>
+        <source>Verdict</source>
+        <translation>Bewertung</translation>
+    </message>
+    <message>
+        <source>Visit before</source>
+        <translation>Einsatz davor</translation>
+    </message>
+    <message>
+        <source>calibration %1 left %2; since then %3</source>
+        <translation>Kalibrierung %1 hinterließ %2; seither %3</translation>
+    </message>
+    <message>
+        <source>Standards</source>
+        <translation>Normale</translation>
+    </message>
+    <message>
+        <source>Uncertainty, as each source contributes</source>
+        <translation>Unsicherheit, wie jede Quelle beiträgt</translation>
+    </message>
+    <message>
+        <source>No budget: nothing says how well the value was known.</source>
+        <translation>Kein Budget: nichts sagt, wie gut der Wert bekannt war.</translation>
+    </message>
+    <message>
+        <source>A recomputation from what was typed gives the same.</source>
+        <translation>Eine Nachrechnung aus dem Getippten ergibt dasselbe.</translation>
     </message>
 </context>
 <context>
@@ -2693,6 +3338,10 @@ Hash: %1…</translation>
         <source>No round is open with a channel to do; choose or make one under Rounds.</source>
         <translation>Kein Rundgang ist offen, in dem ein Kanal zu tun ist; unter Rundgänge einen wählen oder anlegen.</translation>
     </message>
+    <message>
+        <source>There is no calibration here yet.</source>
+        <translation>Hier gibt es noch keine Kalibrierung.</translation>
+    </message>
 </context>
 <context>
     <name>spanwright::MessageBar</name>
@@ -2734,6 +3383,13 @@ Hash: %1…</translation>
     <message>
         <source>Why it does not fit</source>
         <translation>Warum es nicht passt</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::NumbersPanel</name>
+    <message>
+        <source>How numbers come about</source>
+        <translation>Wie Zahlen entstehen</translation>
     </message>
 </context>
 <context>
@@ -4294,6 +4950,140 @@ Toleranz</translation>
     <message>
         <source>What needs doing on %1</source>
         <translation>Was am %1 zu tun ist</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::TraceModel</name>
+    <message>
+        <source>%1 to %2</source>
+        <translation>%1 bis %2</translation>
+    </message>
+    <message>
+        <source>%1 %</source>
+        <translation>%1 %</translation>
+    </message>
+    <message>
+        <source>Phase</source>
+        <translation>Zustand</translation>
+    </message>
+    <message>
+        <source>Point</source>
+        <translation>Messpunkt</translation>
+    </message>
+    <message>
+        <source>Applied</source>
+        <translation>Vorgabe</translation>
+    </message>
+    <message>
+        <source>Expected</source>
+        <translation>Sollanzeige</translation>
+    </message>
+    <message>
+        <source>Read</source>
+        <translation>Ablesung</translation>
+    </message>
+    <message>
+        <source>Error</source>
+        <translation>Messabweichung</translation>
+    </message>
+    <message>
+        <source>Limits</source>
+        <translation>Grenzen</translation>
+    </message>
+    <message>
+        <source>Used</source>
+        <translation>Genutzt</translation>
+    </message>
+    <message>
+        <source>U</source>
+        <translation>U</translation>
+    </message>
+    <message>
+        <source>Verdict</source>
+        <translation>Bewertung</translation>
+    </message>
+    <message>
+        <source>skipped</source>
+        <translation>übersprungen</translation>
+    </message>
+    <message>
+        <source>Left before</source>
+        <translation>Davor hinterlassen</translation>
+    </message>
+    <message>
+        <source>Since then</source>
+        <translation>Seither</translation>
+    </message>
+    <message>
+        <source>Recomputed</source>
+        <translation>Nachgerechnet</translation>
+    </message>
+    <message>
+        <source>the same</source>
+        <translation>gleich</translation>
+    </message>
+    <message>
+        <source>differs</source>
+        <translation>weicht ab</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::TraceScreen</name>
+    <message>
+        <source>Readings with what they rest on</source>
+        <translation>Ablesungen und worauf sie beruhen</translation>
+    </message>
+    <message>
+        <source>Agreement with a recomputation</source>
+        <translation>Übereinstimmung mit einer Nachrechnung</translation>
+    </message>
+    <message>
+        <source>Visit &amp;before</source>
+        <translation>Einsatz &amp;davor</translation>
+    </message>
+    <message>
+        <source>On its &amp;channel</source>
+        <translation>Beim &amp;Kanal</translation>
+    </message>
+    <message>
+        <source>Cer&amp;tificate</source>
+        <translation>Kalibrier&amp;schein</translation>
+    </message>
+    <message>
+        <source>&amp;Sign…</source>
+        <translation>&amp;Unterschreiben…</translation>
+    </message>
+    <message>
+        <source>Where the numbers of the chosen reading come from</source>
+        <translation>Woher die Zahlen der gewählten Ablesung kommen</translation>
+    </message>
+    <message>
+        <source>What the calibration as a whole rests on</source>
+        <translation>Worauf die Kalibrierung als Ganzes beruht</translation>
+    </message>
+    <message>
+        <source>Where the numbers of the chosen rea&amp;ding come from</source>
+        <translation>W&amp;oher die Zahlen der gewählten Ablesung kommen</translation>
+    </message>
+    <message>
+        <source>What the calibration as a wh&amp;ole rests on</source>
+        <translation>Worauf die Kalibrierung als Gan&amp;zes beruht</translation>
+    </message>
+    <message>
+        <source>Calibration %1 of %2, %3 (%4): as found %5, as left %6</source>
+        <translation>Kalibrierung %1 von %2, %3 (%4): vorgefunden %5, hinterlassen %6</translation>
+    </message>
+    <message>
+        <source>No link is missing.</source>
+        <translation>Kein Glied fehlt.</translation>
+    </message>
+    <message>
+        <source>1 link is missing.</source>
+        <translation>1 Glied fehlt.</translation>
+    </message>
+    <message>
+        <source>%1 links are missing.</source>
+        <translation>%1 Glieder fehlen.</translation>
     </message>
 </context>
 <context>

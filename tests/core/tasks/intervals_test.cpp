@@ -159,6 +159,17 @@ TEST_F(IntervalsTest, AStaircaseTakesOneStepForOneVisit) {
   EXPECT_EQ(item("TT-2", "2026-09-03").proposal.days, 228);
 }
 
+// Found in the morning, accepted in the afternoon: that visit is what was accepted, and has had its step.
+TEST_F(IntervalsTest, TheVisitOfTheDayOfAcceptanceHasHadItsStep) {
+  open(policySite());
+  add({"TT-2", "2024-06-03T08:00", always(0.1)});
+  add({"TT-2", "2025-06-03T08:00", always(0.2)});
+  acceptInterval(store(), choice("TT-2"), date("2025-06-03"));
+  const IntervalItem after = item("TT-2", "2025-06-04");
+  EXPECT_EQ(after.nowDays, 456);
+  EXPECT_EQ(after.proposal.days, 456);
+}
+
 TEST_F(IntervalsTest, AReliabilityTargetPoolsLikeSubjectsUnderAnyPolicy) {
   open(policySite());
   for (const char* channel : {"TT-1", "TT-3", "TT-4"}) {

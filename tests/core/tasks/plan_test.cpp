@@ -64,6 +64,25 @@ TEST_F(PlanTest, ADueVisitIsPlannedWithItsStandard) {
   EXPECT_TRUE(plan("2026-11-02", 2).stops.empty()) << "not due yet by the end of two weeks";
 }
 
+TEST_F(PlanTest, VisitsOfOneCabinetOnOneDayAreOneStop) {
+  const std::vector<Routine> yearly{{Subject::channel, "AI", "yearly"}};
+  Register made = site();
+  made.channels.push_back(channelWith("TT-2", currentInput(100), yearly));
+  made.channels.push_back(channelWith("TT-3", currentInput(100), yearly));
+  made.channels.back().place = "Hall";
+  open(made);
+  for (const char* tag : {"TT-1", "TT-2", "TT-3"}) {
+    add({tag, "2025-11-20T09:30", always(0.1)});
+  }
+  const SitePlan planned = plan("2026-11-02", 4);
+  ASSERT_EQ(planned.stops.size(), 2U);
+  std::map<std::string, std::size_t> visits;
+  for (const PlannedStop& stop : planned.stops) {
+    visits[stop.cabinet] = stop.visits.size();
+  }
+  EXPECT_EQ(visits, (std::map<std::string, std::size_t>{{"Hall", 1U}, {"Hall / Cabinet", 2U}}));
+}
+
 // ISO 8601: a week belongs to the year of its Thursday.
 TEST_F(PlanTest, TheFirstDayOfAYearMayLieInTheLastWeekOfTheOneBefore) {
   open(site());

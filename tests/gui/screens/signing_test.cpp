@@ -21,6 +21,7 @@
 #include "gui/screens/message_bar.h"
 #include "gui/screens/review_screen.h"
 #include "gui/screens/sign_dialog.h"
+#include "gui/screens/trace_screen.h"
 #include "gui/session/session.h"
 #include "tests/gui/fixture.h"
 
@@ -223,8 +224,8 @@ TEST_F(SigningWindow, TheReviewerWorksTheQueueUntilItIsEmpty) {
   keepPicture("review");
   // Enter leads to that calibration, which is not the channel's latest.
   press(Qt::Key_Return);
-  ASSERT_EQ(window_->currentScreen(), window_->channelScreen());
-  EXPECT_EQ(window_->channelScreen()->currentCalibration(), 3);
+  ASSERT_EQ(window_->currentScreen(), window_->traceScreen());
+  EXPECT_EQ(window_->traceScreen()->calibration(), 3);
   QTest::keyClick(window_.get(), Qt::Key_Left, Qt::AltModifier);
   ASSERT_EQ(window_->currentScreen(), window_->reviewScreen());
   ASSERT_NO_FATAL_FAILURE(askToSign());

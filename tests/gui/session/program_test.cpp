@@ -32,7 +32,8 @@ TEST_F(Program, DrawsEveryScreenWithoutADisplay) {
   const QStringList screens = run({"--screen", "list"}).out.split('\n', Qt::SkipEmptyParts);
   EXPECT_EQ(
       screens.join(' ').toStdString(),
-      "start today site channel visit certificate due review drift plan intervals standards rounds journal");
+      "start today site channel visit certificate due review drift plan intervals standards rounds journal "
+      "trace");
   QList<QImage> pictures;
   for (const QString& screen : screens) {
     const QString file = folder_.filePath(screen + ".png");
