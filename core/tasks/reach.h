@@ -58,6 +58,7 @@ std::optional<Problem> unitFault(const Standard& standard, Unit unit);
 /// One reading, recomputed. Errors and limits are in the reading's unit.
 struct ReachedPoint {
   Phase phase = Phase::asFound;
+  TestPoint test;
   std::string label;
   Unit unit = Unit::none;               ///< of the reading
   std::optional<double> standardValue;  ///< what the standard applied or measured; nothing: another one did

@@ -12,6 +12,7 @@
 #include "core/store/store.h"
 #include "gui/actions/commands.h"
 #include "gui/models/today_model.h"
+#include "gui/screens/reach_screen.h"
 #include "gui/settings/language.h"
 
 class QDialog;
@@ -49,6 +50,7 @@ struct LeftOff {
   std::optional<CalibrationId> calibration;  ///< chosen on the channel's page
   std::optional<CalibrationId> certificate;
   std::optional<CalibrationId> trace;
+  std::optional<ReachPlace> reach;
   std::optional<Draft> visit;  ///< id 0 when nothing is typed yet
 };
 
@@ -80,6 +82,8 @@ class MainWindow : public QMainWindow {
   void showChannel(const QString& tag, std::optional<Subject> subject = std::nullopt);
   void showVisit(const QString& tag, std::optional<Subject> subject);
   void showCertificate(CalibrationId calibration);
+  /// What this standard reached when it was found out of tolerance.
+  void showReach(const QString& serial);
   /// It with the origin of every number.
   void showTrace(CalibrationId calibration);
   /// Asks for a signature under it.
@@ -102,6 +106,7 @@ class MainWindow : public QMainWindow {
   StandardsScreen* standardsScreen() const { return standards_; }
   RoundsScreen* roundsScreen() const { return rounds_; }
   JournalScreen* journalScreen() const { return journal_; }
+  ReachScreen* reachScreen() const { return reach_; }
   TraceScreen* traceScreen() const { return trace_; }
   QWidget* currentScreen() const;
 
@@ -142,6 +147,7 @@ class MainWindow : public QMainWindow {
   void openPassphrase();
   void openFiles();
   void connectStandards();
+  void connectReach();
   void connectRounds();
   /// Reads the record again and switches to the place.
   template <typename Screen>
@@ -194,6 +200,7 @@ class MainWindow : public QMainWindow {
   RoundsScreen* rounds_ = nullptr;
   JournalScreen* journal_ = nullptr;
   TraceScreen* trace_ = nullptr;
+  ReachScreen* reach_ = nullptr;
   NumbersPanel* numbers_ = nullptr;
   QLabel* busyText_ = nullptr;
   QProgressBar* busy_ = nullptr;

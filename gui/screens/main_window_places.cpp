@@ -14,6 +14,7 @@
 #include "gui/screens/main_window.h"
 #include "gui/screens/message_bar.h"
 #include "gui/screens/passphrase_dialog.h"
+#include "gui/screens/reach_screen.h"
 #include "gui/screens/review_screen.h"
 #include "gui/screens/round_dialog.h"
 #include "gui/screens/rounds_screen.h"
@@ -62,7 +63,9 @@ void MainWindow::addPlaces() {
   rounds_ = new RoundsScreen(session_, this);
   journal_ = new JournalScreen(session_, this);
   trace_ = new TraceScreen(session_, this);
-  for (QWidget* screen : std::initializer_list<QWidget*>{today_, standards_, rounds_, journal_, trace_}) {
+  reach_ = new ReachScreen(session_, this);
+  for (QWidget* screen :
+       std::initializer_list<QWidget*>{today_, standards_, rounds_, journal_, trace_, reach_}) {
     stack_->addWidget(screen);
   }
   for (const CommandId id : kPlaces) {
@@ -81,14 +84,18 @@ void MainWindow::addPlaces() {
   connectStandards();
   connectRounds();
   connectTrace();
+  connectReach();
 }
 
 void MainWindow::connectStandards() {
-  connect(standards_, &StandardsScreen::decisionAsked, this, [this](const QString& serial) {
+  const auto decide = [this](const QString& serial) {
     auto* dialog = new DecideDialog(session_, serial, this);
     connect(dialog, &DecideDialog::decided, this, &MainWindow::takeNews);
     openDialog(dialog);
-  });
+  };
+  connect(standards_, &StandardsScreen::decisionAsked, this, decide);
+  connect(reach_, &ReachScreen::decisionAsked, this, decide);
+  connect(standards_, &StandardsScreen::reachAsked, this, &MainWindow::showReach);
   connect(standards_, &StandardsScreen::certificateAsked, this, [this](const QString& serial) {
     auto* dialog = new StandardCertificateDialog(session_, serial, this);
     connect(dialog, &StandardCertificateDialog::added, this, &MainWindow::takeNews);
@@ -114,6 +121,23 @@ void MainWindow::connectRounds() {
     });
     openDialog(dialog);
   });
+}
+
+void MainWindow::connectReach() {
+  connect(reach_, &ReachScreen::calibrationChosen, this, &MainWindow::showCalibration);
+  connect(reach_, &ReachScreen::done, bar_, &MessageBar::showNews);
+  connect(reach_, &ReachScreen::roundMade, this, [this](std::int64_t round, const QString& sentence) {
+    showRounds();
+    rounds_->choose(round);
+    bar_->showNews(sentence);
+  });
+}
+
+void MainWindow::showReach(const QString& serial) {
+  if (session_.isOpen()) {
+    reach_->showStandard(serial);
+    goTo(reach_);
+  }
 }
 
 void MainWindow::connectTrace() {
@@ -183,6 +207,8 @@ void MainWindow::refreshShown() {
     journal_->refresh();
   } else if (screen == trace_) {
     trace_->refresh();
+  } else if (screen == reach_) {
+    reach_->refresh();
   }
 }
 
@@ -195,6 +221,9 @@ bool MainWindow::showPlace(const QString& name) {
     showRounds();
   } else if (name == QLatin1String("journal")) {
     showJournal();
+  } else if (name == QLatin1String("reach")) {
+    showStandards();
+    showReach(standards_->currentStandard());
   } else {
     return false;
   }

@@ -11,7 +11,6 @@ namespace {
 
 using test::day;
 using testing::HasSubstr;
-using testing::IsEmpty;
 
 Standard currentStandard() {
   Standard standard;
@@ -97,7 +96,6 @@ TEST(TypedFinding, ACertificateTypedIsTheFindingItReports) {
   EXPECT_EQ(again.ranges[1].unit, Unit::volt);
   EXPECT_EQ(again.ranges[1].resolution, 0.0001);
   EXPECT_EQ(again.ranges[1].points[1].error, -0.001);
-  EXPECT_THAT(wrongWith(typedFinding(found)), IsEmpty());
 }
 
 }  // namespace
