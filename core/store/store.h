@@ -232,7 +232,7 @@ class Store {
   std::int64_t addLifeEvent(const LifeEvent& event);
   std::vector<LifeEvent> life(CalibrationId calibration) const;  ///< oldest first
   LifeState state(CalibrationId calibration) const;
-  /// Those waiting in this state, oldest first.
+  /// Those waiting in this state, oldest first; recorded: visits entered of late and not signed by anybody.
   std::vector<CalibrationSummary> inState(LifeState state) const;
   /// Of the calibration's rows as they stand: what a signature is bound to. Needs the calibration to be
   /// there.

@@ -53,6 +53,15 @@ std::int64_t makeRound(Store& store, const Reach& reach, const std::string& name
   return store.addRound(round);
 }
 
+ProposedRound roundOfStop(const PlannedStop& stop) {
+  ProposedRound proposed{
+      fmt::format("{}, {}", stop.cabinet, formatDate(stop.day)), stop.person, stop.day, {}};
+  for (const PlannedSubject& visit : stop.visits) {
+    proposed.stops.push_back({visit.channel, visit.subject});
+  }
+  return proposed;
+}
+
 std::int64_t makeRound(Store& store, const ProposedRound& proposed) {
   needName(proposed.name);
   if (proposed.stops.empty()) {

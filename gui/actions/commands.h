@@ -40,10 +40,15 @@ enum class CommandId {
   nextStop,
   finishVisit,
   skipPoint,
+  repeatAbove,
+  undoTyping,
+  redoTyping,
+  startSettling,
   discardDraft,
   signCalibration,
   showTrace,
   issueCertificate,
+  makeLabels,
   showFiles,
   explainNumbers,
   showKeys,
@@ -58,6 +63,8 @@ struct Command {
 };
 
 const QList<Command>& commands();
+/// Heard on the entry sheet only, which has its own actions for them.
+bool isOfEntrySheet(CommandId id);
 const Command& command(CommandId id);
 QString commandText(CommandId id);
 QList<QKeySequence> commandKeys(CommandId id);

@@ -78,8 +78,7 @@ MainWindow::MainWindow(Session& session, QWidget* parent)
 void MainWindow::makeActions() {
   for (const Command& each : commands()) {
     // The entry sheet has its own, where its keys are heard.
-    if (each.id != CommandId::finishVisit && each.id != CommandId::skipPoint &&
-        each.id != CommandId::discardDraft) {
+    if (!isOfEntrySheet(each.id)) {
       actions_[each.id] = makeAction(each.id, this);
     }
   }
@@ -145,7 +144,7 @@ void MainWindow::makeMenus() {
         CommandId::showRounds, CommandId::showJournal, CommandId::goBack, CommandId::findChannel});
   fill(menuBar()->addMenu(tr("&Work")),
        {CommandId::enterVisit, CommandId::nextStop, CommandId::signCalibration, CommandId::showTrace,
-        CommandId::issueCertificate, CommandId::showFiles});
+        CommandId::issueCertificate, CommandId::makeLabels, CommandId::showFiles});
   QMenu* view = menuBar()->addMenu(tr("&View"));
   fill(view, {CommandId::darkLook});
   addLanguages(view);

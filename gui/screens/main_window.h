@@ -149,6 +149,7 @@ class MainWindow : public QMainWindow {
   void connectStandards();
   void connectReach();
   void connectRounds();
+  void openLabels(const std::vector<RoundStop>& stops);
   /// Reads the record again and switches to the place.
   template <typename Screen>
   void goToPlace(Screen* screen);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/screens/sheet_view.h"
 
+#include <QApplication>
+#include <QClipboard>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QLineEdit>
@@ -92,6 +94,10 @@ void SheetView::goToNext() {
     goToStart();
     return;
   }
+  if (sheet_->askOnce(now)) {
+    emit cellChanged();  // the question; the next Enter keeps the value
+    return;
+  }
   if (SheetModel::isApplied(now.column())) {
     goTo(now.siblingAtColumn(now.column() == SheetModel::kApplied ? SheetModel::kFound : SheetModel::kLeft));
     return;
@@ -123,7 +129,7 @@ void SheetView::startSkip() {
   }
   goTo(cell);
   edit(cell);
-  if (auto* editor = findChild<QLineEdit*>()) {
+  if (QLineEdit* editor = readings_->editor()) {
     const QString start = tr("skip:") + u' ';
     if (!editor->text().startsWith(start)) {
       editor->setText(start);
@@ -132,7 +138,58 @@ void SheetView::startSkip() {
   }
 }
 
+void SheetView::showStep(const QModelIndex& cell, const QString& done, const QString& nothing) {
+  if (!cell.isValid()) {
+    emit told(nothing, false);
+    return;
+  }
+  goTo(cell);
+  const QString now = cell.data(Qt::DisplayRole).toString();
+  const QString point = cell.siblingAtColumn(SheetModel::kPoint).data().toString();
+  emit told(done.arg(point, now.isEmpty() ? tr("empty") : now), true);
+}
+
+void SheetView::undo() {
+  commitOpenEditor();
+  showStep(sheet_->undo(), tr("Taken back: %1 is now %2. Ctrl+Shift+Z does it again."),
+           tr("There is nothing to take back."));
+}
+
+void SheetView::redo() {
+  commitOpenEditor();
+  showStep(sheet_->redo(), tr("Done again: %1 is now %2."), tr("There is nothing to do again."));
+}
+
+void SheetView::repeatAbove() {
+  commitOpenEditor();
+  if (sheet_->rowCount() > 0 && (currentIndex().flags() & Qt::ItemIsEditable) == 0) {
+    emit refused();
+    return;
+  }
+  const QString why = sheet_->repeatAbove(currentIndex());
+  if (why.isEmpty()) {
+    goToNext();
+  } else {
+    emit told(why, false);
+  }
+}
+
+void SheetView::paste() {
+  const QModelIndex first = currentIndex();
+  if (first.isValid() && (first.flags() & Qt::ItemIsEditable) == 0) {
+    emit refused();
+    return;
+  }
+  const QString why = sheet_->paste(first, QApplication::clipboard()->text());
+  emit told(why.isEmpty() ? tr("The column is pasted; Ctrl+Z takes it back as a whole.") : why,
+            why.isEmpty());
+}
+
 void SheetView::keyPressEvent(QKeyEvent* event) {
+  if (event->matches(QKeySequence::Paste)) {
+    paste();
+    return;
+  }
   const bool enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
   if (enter && event->modifiers() == Qt::NoModifier) {
     goToNext();

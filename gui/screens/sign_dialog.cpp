@@ -18,6 +18,7 @@
 #include "core/tasks/signing.h"
 #include "gui/screens/passphrase_field.h"
 #include "gui/session/session.h"
+#include "gui/words/doubt_words.h"
 #include "gui/words/life_words.h"
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
@@ -107,6 +108,9 @@ void SignDialog::makeFacts() {
                                       by != nullptr ? fromCore(by->name) : fromCore(subject_.person)));
   addFact(tr("As found"), word(subject_.foundVerdict), markOf(iconOf(subject_.foundVerdict)));
   addFact(tr("As left"), word(subject_.leftVerdict), markOf(iconOf(subject_.leftVerdict)));
+  if (const auto doubts = doubtsAbout(session_.store(), subject_); !doubts.empty()) {
+    addFact(tr("Looks odd"), doubtsSentence(doubts), markOf(markIcon(Mark::exclaim, Tone::attention)));
+  }
   if (subject_.corrects != 0) {
     addFact(tr("Corrects"),
             tr("calibration %1: %2").arg(subject_.corrects).arg(fromCore(subject_.correctionReason)));

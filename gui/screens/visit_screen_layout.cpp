@@ -17,6 +17,7 @@
 #include "gui/actions/commands.h"
 #include "gui/charts/plot_view.h"
 #include "gui/models/sheet_model.h"
+#include "gui/screens/settle_timer.h"
 #include "gui/screens/sheet_view.h"
 #include "gui/screens/visit_header.h"
 #include "gui/session/session.h"
@@ -76,6 +77,9 @@ void VisitScreen::build() {
     }
   });
   connect(view_, &SheetView::lastValueTyped, this, &VisitScreen::showEnd);
+  connect(view_, &SheetView::told, this, [this](const QString& sentence, bool done) {
+    say(done ? Mark::check : Mark::triangle, done ? Tone::good : Tone::attention, sentence);
+  });
 }
 
 QWidget* VisitScreen::makeFoot() {
@@ -84,6 +88,7 @@ QWidget* VisitScreen::makeFoot() {
   sentence_ = new QLabel(foot);
   sentence_->setWordWrap(true);
   sentence_->setAccessibleName(tr("About the cell"));
+  settle_ = new SettleTimer(foot);
   saved_ = new QLabel(foot);
   saved_->setForegroundRole(QPalette::PlaceholderText);
   figures_ = new QLabel(foot);
@@ -116,6 +121,7 @@ QWidget* VisitScreen::makeFoot() {
   first->setSpacing(8);
   first->addWidget(sentenceSign_);
   first->addWidget(sentence_, 1);
+  first->addWidget(settle_);
   first->addWidget(saved_);
   auto* second = new QHBoxLayout;
   second->setSpacing(8);
@@ -144,14 +150,33 @@ QWidget* VisitScreen::makeFoot() {
   connect(finish_, &QPushButton::clicked, this, &VisitScreen::finish);
   connect(leave_, &QPushButton::clicked, this, &VisitScreen::leaveVisit);
   connect(discard_, &QPushButton::clicked, this, &VisitScreen::discardDraft);
-  for (const CommandId id : {CommandId::finishVisit, CommandId::skipPoint}) {
+  for (const CommandId id : {CommandId::finishVisit, CommandId::skipPoint, CommandId::repeatAbove,
+                             CommandId::undoTyping, CommandId::redoTyping, CommandId::startSettling}) {
     QAction* action = makeAction(id, body_);
     action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
     body_->addAction(action);
-    connect(action, &QAction::triggered, this,
-            [this, id] { id == CommandId::finishVisit ? finish() : view_->startSkip(); });
+    connect(action, &QAction::triggered, this, [this, id] { doSheetCommand(id); });
   }
   return foot;
+}
+
+void VisitScreen::doSheetCommand(CommandId id) {
+  switch (id) {
+    case CommandId::finishVisit:
+      return finish();
+    case CommandId::skipPoint:
+      return view_->startSkip();
+    case CommandId::repeatAbove:
+      return view_->repeatAbove();
+    case CommandId::undoTyping:
+      return view_->undo();
+    case CommandId::redoTyping:
+      return view_->redo();
+    case CommandId::startSettling:
+      return startSettling();
+    default:
+      return;  // the window's own
+  }
 }
 
 }  // namespace spanwright

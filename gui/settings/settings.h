@@ -30,8 +30,17 @@ inline const Setting<QString> kLastPerson{"visit/person", {}};
 inline const Setting<QStringList> kLastStandards{"visit/standards", {}};
 inline const Setting<QByteArray> kSiteSplit{"site/split", {}};
 inline const Setting<QByteArray> kVisitSplit{"visit/split", {}};
+inline const Setting<int> kSettleSeconds{"visit/settle", 10};
 inline const Setting<int> kDueWithinDays{"due/within", 60};
 inline const Setting<bool> kLetterPaper{"certificate/letter", false};
+
+/// Of a sheet of blank labels, mm.
+inline const Setting<double> kLabelWidth{"labels/width", 70.0};
+inline const Setting<double> kLabelHeight{"labels/height", 30.0};
+inline const Setting<double> kLabelLeft{"labels/left", 0.0};
+inline const Setting<double> kLabelTop{"labels/top", 13.5};
+inline const Setting<double> kLabelGapAcross{"labels/across", 0.0};
+inline const Setting<double> kLabelGapDown{"labels/down", 0.0};
 
 inline constexpr int kRecentMost = 8;
 
