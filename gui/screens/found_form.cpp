@@ -98,11 +98,11 @@ QWidget* FoundForm::makeFields() {
   help->setWordWrap(true);
   auto* file = new QPushButton(tr("&Open file…"), side);
   file->setToolTip(tr("A finding in TOML, as the command \"reach\" reads it"));
-  auto* ask = new QPushButton(tr("&Show what it reached"), side);
-  ask->setDefault(true);
+  auto* show = new QPushButton(tr("&Show what it reached"), side);
+  show->setDefault(true);
   auto* buttons = new QHBoxLayout;
   buttons->setSpacing(10);
-  buttons->addWidget(ask);
+  buttons->addWidget(show);
   buttons->addWidget(file);
   buttons->addStretch();
   auto* column = new QVBoxLayout(side);
@@ -114,7 +114,7 @@ QWidget* FoundForm::makeFields() {
   column->addWidget(whole_);
   column->addStretch();
   connect(file, &QPushButton::clicked, this, &FoundForm::askFile);
-  connect(ask, &QPushButton::clicked, this, &FoundForm::asked);
+  connect(show, &QPushButton::clicked, this, &FoundForm::asked);
   return side;
 }
 

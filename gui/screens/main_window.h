@@ -148,6 +148,8 @@ class MainWindow : public QMainWindow {
   void openFiles();
   void connectStandards();
   void connectReach();
+  /// One just made, with its news in the bar.
+  void showRound(std::int64_t round, const QString& sentence);
   void connectRounds();
   void openLabels(const std::vector<RoundStop>& stops);
   /// Reads the record again and switches to the place.

@@ -124,11 +124,7 @@ void MainWindow::connectRounds() {
     connect(dialog, &CertificatesDialog::issued, this, &MainWindow::takeNews);
     openDialog(dialog);
   });
-  connect(plan_, &PlanScreen::roundMade, this, [this](std::int64_t round, const QString& sentence) {
-    showRounds();
-    rounds_->choose(round);
-    bar_->showNews(sentence);
-  });
+  connect(plan_, &PlanScreen::roundMade, this, &MainWindow::showRound);
   connect(rounds_, &RoundsScreen::newAsked, this, [this] {
     auto* dialog = new RoundDialog(session_, this);
     connect(dialog, &RoundDialog::made, this, [this](std::int64_t round, const QString& sentence) {
@@ -140,14 +136,16 @@ void MainWindow::connectRounds() {
   });
 }
 
+void MainWindow::showRound(std::int64_t round, const QString& sentence) {
+  showRounds();
+  rounds_->choose(round);
+  bar_->showNews(sentence);
+}
+
 void MainWindow::connectReach() {
   connect(reach_, &ReachScreen::calibrationChosen, this, &MainWindow::showCalibration);
   connect(reach_, &ReachScreen::done, bar_, &MessageBar::showNews);
-  connect(reach_, &ReachScreen::roundMade, this, [this](std::int64_t round, const QString& sentence) {
-    showRounds();
-    rounds_->choose(round);
-    bar_->showNews(sentence);
-  });
+  connect(reach_, &ReachScreen::roundMade, this, &MainWindow::showRound);
 }
 
 void MainWindow::showReach(const QString& serial) {

@@ -14,6 +14,7 @@
 #include <QStackedWidget>
 #include <QTabBar>
 #include <algorithm>
+#include <memory>
 
 #include "core/tasks/rounds.h"
 #include "gui/models/reach_model.h"

@@ -11,6 +11,8 @@
 #include <QStackedWidget>
 #include <QTabBar>
 #include <QVBoxLayout>
+#include <algorithm>
+#include <memory>
 
 #include "gui/models/reach_model.h"
 #include "gui/screens/found_form.h"

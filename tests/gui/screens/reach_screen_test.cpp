@@ -3,6 +3,7 @@
 // The reach of a bad standard in the window, from the page of standards to the round it takes.
 #include "gui/screens/reach_screen.h"
 
+#include <QApplication>
 #include <QCheckBox>
 #include <QComboBox>
 #include <QDateEdit>
