@@ -154,6 +154,8 @@ QString keysPage() {
   rows += row(tr("Alt+T, Alt+P, Alt+D"),
               tr("In a visit: go to the standards, confirm the cautions, go to what was done"));
   rows += row(tr("Space"), tr("Tick a box or a standard"));
+  rows += row(tr("arrows, + and -, Home"),
+              tr("In a chart over time: move, zoom, show all of it; or drag and turn the wheel"));
   return QStringLiteral("<table>%1</table>").arg(rows);
 }
 

@@ -7,7 +7,6 @@
 #include <QLegendMarker>
 #include <QLineSeries>
 #include <QPainter>
-#include <QScatterSeries>
 
 #include <algorithm>
 #include <cmath>
@@ -283,28 +282,49 @@ class Drawing {
     out_.notes.push_back({x, told, look_.forecast});
   }
 
-  QScatterSeries* makeMarkers(const char* id, const QString& name, QScatterSeries::MarkerShape shape,
-                              const QColor& colour) {
-    auto* markers = new QScatterSeries;
+  /// Marks without a line. A scatter series would make an item of its own for each reading, which is too slow
+  /// for thousands of them.
+  QLineSeries* makeMarkers(const char* id, const QString& name, bool round, const QColor& colour) {
+    auto* markers = new QLineSeries;
     markers->setObjectName(QLatin1String(id));
     markers->setName(name);
-    markers->setMarkerShape(shape);
+    markers->setPen(QPen(Qt::NoPen));
     markers->setMarkerSize(kMarkerSize);
-    markers->setColor(colour);
-    markers->setBorderColor(look_.paper);
+    markers->setLightMarker(markerImage(round, colour));
     return markers;
   }
 
+  QImage markerImage(bool round, const QColor& colour) const {
+    constexpr int kScale = 3;  // drawn finer than shown
+    QImage image(static_cast<int>(kMarkerSize) * kScale, static_cast<int>(kMarkerSize) * kScale,
+                 QImage::Format_ARGB32_Premultiplied);
+    image.fill(Qt::transparent);
+    QPainter painter(&image);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.scale(kScale, kScale);
+    painter.setPen(QPen(look_.paper, 1.0));
+    painter.setBrush(colour);
+    const QRectF inside(0.5, 0.5, kMarkerSize - 1.0, kMarkerSize - 1.0);
+    round ? painter.drawEllipse(inside) : painter.drawRect(inside);
+    return image;
+  }
+
   void addSegments() {
-    auto* found = makeMarkers("found", tr("As found"), QScatterSeries::MarkerShapeCircle, look_.found);
-    auto* left = makeMarkers("left", tr("As left"), QScatterSeries::MarkerShapeRectangle, look_.left);
+    auto* found = makeMarkers("found", tr("As found"), true, look_.found);
+    auto* left = makeMarkers("left", tr("As left"), false, look_.left);
+    // Point by point each would be laid out anew.
+    QList<QPointF> foundAt, leftAt;
     for (std::size_t s = 0; s < item_.segments.size(); ++s) {
       auto* line = addLine(QStringLiteral("segment-%1").arg(s), tr("One segment"), QPen(look_.found, 1.0));
+      QList<QPointF> along;
       for (const DriftReading& reading : item_.segments[s].readings) {
-        line->append(day(reading.time), reading.error);
-        (reading.asLeft ? left : found)->append(day(reading.time), reading.error);
+        along << QPointF(day(reading.time), reading.error);
+        (reading.asLeft ? leftAt : foundAt) << along.last();
       }
+      line->append(along);
     }
+    found->append(foundAt);
+    left->append(leftAt);
     for (auto* markers : {found, left}) {
       if (markers->count() > 0) {
         out_.chart->addSeries(markers);

@@ -121,6 +121,11 @@ QWidget* ChannelScreen::makeCharts() {
   charts_->addTab(time, tr("Error over &time"));
   charts_->addTab(inputPlot_, tr("Error over &input"));
   connect(point_, &QComboBox::currentIndexChanged, this, &ChannelScreen::drawTime);
+  connect(point_, &QComboBox::activated, this, [this] {
+    pointChosen_ = true;
+    wanted_.reset();
+    wantedPoint_.clear();
+  });
   return charts_;
 }
 
@@ -144,6 +149,7 @@ void ChannelScreen::showChannel(const QString& tag, std::optional<Subject> subje
     const QSignalBlocker quiet(point_);
     point_->clear();
   }
+  pointChosen_ = false;
   tag_ = tag;
   wanted_ = subject;
   wantedPoint_.clear();
@@ -234,19 +240,23 @@ std::optional<Subject> ChannelScreen::currentSubject() const {
   return first == rows.end() ? std::nullopt : std::optional(first->routine.subject);
 }
 
-void ChannelScreen::takeDrift(const QString& tag, const std::vector<DriftItem>& items) {
-  if (tag != tag_) {
+void ChannelScreen::takeDrift(const QString& tag, const std::vector<DriftItem>& items, bool ownOnly) {
+  if (tag != tag_ || (ownOnly && driftKnown_)) {
     return;
   }
+  // Of a channel that was shown before, the combo still has its points.
+  const bool keep = driftKnown_ ? !ownOnly_ || pointChosen_ : point_->count() > 0;
+  pointChosen_ = pointChosen_ || keep;
   drift_.clear();
   std::copy_if(items.begin(), items.end(), std::back_inserter(drift_),
                [](const DriftItem& item) { return !item.segments.empty(); });
   driftKnown_ = true;
-  fillPoints();
+  ownOnly_ = ownOnly;
+  fillPoints(keep);
   drawTime();
 }
 
-void ChannelScreen::fillPoints() {
+void ChannelScreen::fillPoints(bool keep) {
   const QString before = point_->currentText();
   const QSignalBlocker quiet(point_);
   point_->clear();
@@ -259,15 +269,17 @@ void ChannelScreen::fillPoints() {
       worst = static_cast<int>(i);
     }
   }
-  const int again = point_->findText(before);
+  const int again = keep ? point_->findText(before) : -1;
   const auto first = std::find_if(drift_.begin(), drift_.end(), [this](const DriftItem& item) {
     return item.subject == wanted_ && (wantedPoint_.isEmpty() || fromCore(item.point) == wantedPoint_);
   });
   point_->setCurrentIndex(first != drift_.end() ? static_cast<int>(first - drift_.begin())
                           : again >= 0          ? again
                                                 : worst);
-  wanted_.reset();
-  wantedPoint_.clear();
+  if (!ownOnly_ || pointChosen_) {
+    wanted_.reset();
+    wantedPoint_.clear();
+  }
 }
 
 /// Setups and sensors that came after the last reading.

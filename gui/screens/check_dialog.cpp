@@ -123,7 +123,7 @@ CheckDialog::CheckDialog(Session& session, QWidget* parent)
       progress_->setValue(qRound(fraction * kWhole));
     }
   });
-  connect(&session_.worker(), &Worker::becameIdle, this, [this] {
+  connect(&session_.worker(), &Worker::becameQuiet, this, [this] {
     if (running_) {  // cancelled
       setRunning(false);
       say(tr("The check was stopped; it says nothing."), markIcon(Mark::ring, Tone::quiet));

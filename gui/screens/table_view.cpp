@@ -11,6 +11,7 @@ namespace {
 constexpr int kRowHeight = 28;
 constexpr int kWidest = 290;
 constexpr int kAir = 10;
+constexpr int kRowsMeasured = 200;  // of a long list, for the width of its columns
 
 }  // namespace
 
@@ -31,6 +32,7 @@ TableView::TableView(const QString& accessibleName, QWidget* parent) : QTableVie
   horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
   horizontalHeader()->setStretchLastSection(true);
   horizontalHeader()->setFixedHeight(kRowHeight);
+  horizontalHeader()->setResizeContentsPrecision(kRowsMeasured);
   connect(this, &QTableView::doubleClicked, this, &TableView::chosen);
 }
 

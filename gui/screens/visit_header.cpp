@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/screens/visit_header.h"
 
+#include <QAbstractListModel>
 #include <QCheckBox>
 #include <QComboBox>
 #include <QDateTimeEdit>
@@ -48,6 +49,40 @@ std::optional<double> conditionOf(QLineEdit* box) {
   return number ? std::optional(number->value) : std::nullopt;
 }
 
+/// The channels to choose from. The box's own list makes an item of each, which takes a second for a hundred
+/// thousand.
+class ChannelChoices : public QAbstractListModel {
+ public:
+  ChannelChoices(const Register& site, QObject* parent) : QAbstractListModel(parent) {
+    for (const Channel& channel : site.channels) {
+      if (!channel.retired && !channel.routines.empty()) {
+        tags_ << fromCore(channel.tag);
+        titles_ << fromCore(channel.title);
+      }
+    }
+  }
+  int rowCount(const QModelIndex& parent) const override {
+    return parent.isValid() ? 0 : static_cast<int>(tags_.size());
+  }
+  QVariant data(const QModelIndex& index, int role) const override {
+    if (!checkIndex(index, CheckIndexOption::IndexIsValid)) {
+      return {};
+    }
+    switch (role) {
+      case Qt::DisplayRole:
+      case Qt::EditRole:
+        return QStringLiteral("%1  %2").arg(tags_[index.row()], titles_[index.row()]);
+      case Qt::UserRole:
+        return tags_[index.row()];
+      default:
+        return {};
+    }
+  }
+
+ private:
+  QStringList tags_, titles_;
+};
+
 }  // namespace
 
 VisitHeader::VisitHeader(Session& session, VisitEntry& entry, QWidget* parent)
@@ -65,14 +100,8 @@ VisitHeader::VisitHeader(Session& session, VisitEntry& entry, QWidget* parent)
 void VisitHeader::fillLists() {
   const Register& site = session_.site();
   filling_ = true;
-  channel_->clear();
+  channel_->setModel(new ChannelChoices(site, channel_));  // which deletes the one before
   person_->clear();
-  for (const Channel& channel : site.channels) {
-    if (!channel.retired && !channel.routines.empty()) {
-      channel_->addItem(QStringLiteral("%1  %2").arg(fromCore(channel.tag), fromCore(channel.title)),
-                        fromCore(channel.tag));
-    }
-  }
   for (const Person& person : site.people) {
     const bool technician =
         std::find(person.roles.begin(), person.roles.end(), Role::technician) != person.roles.end();

@@ -1746,6 +1746,14 @@ Rückführung: %7</translation>
         <translation>stimmt %1? Die Messabweichung ist %2, erlaubt ist %3</translation>
     </message>
     <message>
+        <source>arrows, + and -, Home</source>
+        <translation>Pfeiltasten, + und -, Pos1</translation>
+    </message>
+    <message>
+        <source>In a chart over time: move, zoom, show all of it; or drag and turn the wheel</source>
+        <translation>In einem Diagramm über der Zeit: verschieben, vergrößern, alles zeigen; oder ziehen und am Rad drehen</translation>
+    </message>
+    <message>
         <source>no certificate of it is older</source>
         <translation>kein Kalibrierschein von ihm ist älter</translation>
     </message>
@@ -3272,6 +3280,41 @@ Ohne Wahl ist der letzte gute Kalibrierschein der neueste, der noch nicht zeigt,
     <message>
         <source>Findings (*.toml);;All files (*)</source>
         <translation>Befunde (*.toml);;Alle Dateien (*)</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::FoundModel</name>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>What it measures</source>
+        <translation>Was er misst</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Status</translation>
+    </message>
+    <message>
+        <source>retired</source>
+        <translation>stillgelegt</translation>
+    </message>
+    <message>
+        <source>no routine</source>
+        <translation>keine Routine</translation>
+    </message>
+    <message>
+        <source>Sensor</source>
+        <translation>Sensor</translation>
+    </message>
+    <message>
+        <source>Place</source>
+        <translation>Ort</translation>
+    </message>
+    <message>
+        <source>Due on</source>
+        <translation>Fällig am</translation>
     </message>
 </context>
 <context>
@@ -4956,6 +4999,18 @@ Eine Kalibrierung kommt hierher, sobald ihr Techniker sie als durchgeführt unte
         <source>Looking at the drift of %1</source>
         <translation>Drift von %1 wird ermittelt</translation>
     </message>
+    <message>
+        <source>Checking the whole file</source>
+        <translation>Die ganze Datei wird geprüft</translation>
+    </message>
+    <message>
+        <source>%1 What is shown may be wrong, and nothing is saved into it any more.</source>
+        <translation>%1 Was gezeigt wird, kann falsch sein, und nichts wird mehr darin gespeichert.</translation>
+    </message>
+    <message>
+        <source>Looking at the register</source>
+        <translation>Das Verzeichnis wird gelesen</translation>
+    </message>
 </context>
 <context>
     <name>spanwright::SettleTimer</name>
@@ -5350,14 +5405,6 @@ Toleranz</translation>
 <context>
     <name>spanwright::SiteScreen</name>
     <message>
-        <source>Narrow by tag, place, title or state</source>
-        <translation>Nach Kennzeichen, Ort, Titel oder Status einengen</translation>
-    </message>
-    <message>
-        <source>Narrow the channels</source>
-        <translation>Kanäle einengen</translation>
-    </message>
-    <message>
         <source>Places and channels</source>
         <translation>Orte und Kanäle</translation>
     </message>
@@ -5388,6 +5435,30 @@ Toleranz</translation>
     <message>
         <source>Go on with the unfinished visit to %1 (%2, begun %3)</source>
         <translation>Angefangenen Einsatz an %1 fortsetzen (%2, begonnen %3)</translation>
+    </message>
+    <message>
+        <source>Find by tag, serial number, place or words</source>
+        <translation>Nach Kennzeichen, Seriennummer, Ort oder Wörtern suchen</translation>
+    </message>
+    <message>
+        <source>Find a channel</source>
+        <translation>Kanal suchen</translation>
+    </message>
+    <message>
+        <source>Channels found</source>
+        <translation>Gefundene Kanäle</translation>
+    </message>
+    <message>
+        <source>1 channel found</source>
+        <translation>1 Kanal gefunden</translation>
+    </message>
+    <message>
+        <source>%1 channels found</source>
+        <translation>%1 Kanäle gefunden</translation>
+    </message>
+    <message>
+        <source>%1 channels found; the first %2 are shown, type more to tell them apart</source>
+        <translation>%1 Kanäle gefunden; die ersten %2 sind gezeigt, mehr Zeichen grenzen sie ein</translation>
     </message>
 </context>
 <context>
