@@ -10,6 +10,7 @@
 #include <map>
 #include <set>
 
+#include "core/units/csv.h"
 #include "importers/csv_mapping.h"
 #include "importers/csv_reader.h"
 #include "importers/text_source.h"
@@ -22,28 +23,10 @@ namespace fs = std::filesystem;
 
 constexpr std::string_view kUtf8Mark = "\xEF\xBB\xBF";
 
-std::string cell(std::string_view text, char separator) {
-  const bool quoted = text.find_first_of("\"\r\n") != std::string_view::npos ||
-                      text.find(separator) != std::string_view::npos || text.starts_with(' ') ||
-                      text.ends_with(' ');
-  if (!quoted) {
-    return std::string(text);
-  }
-  std::string made = "\"";
-  for (const char c : text) {
-    made += c == '"' ? "\"\"" : std::string(1, c);
-  }
-  return made + '"';
-}
-
-std::string harmless(const std::string& text) {
-  return !text.empty() && std::strchr("=+-@", text.front()) != nullptr ? "'" + text : text;
-}
-
 std::string row(const std::string& first, const CsvRecord& record, char separator) {
-  std::string line = cell(first, separator);
+  std::string line = csvCell(first, separator);
   for (const std::string_view one : record.cells) {
-    line += separator + cell(one, separator);
+    line += separator + csvCell(one, separator);
   }
   return line + "\r\n";
 }
@@ -114,7 +97,7 @@ void writeSource(FileBeside& out, const std::string& source, const CsvMapping& m
       headSeen = true;
       out.write(withHead ? row(std::string(kRefusedHeading), record, mapping.separator) : "");
     } else if (const auto found = reasons.find(record.line); found != reasons.end()) {
-      out.write(row(harmless(found->second), record, mapping.separator));
+      out.write(row(harmlessCell(found->second), record, mapping.separator));
     }
   }
 }

@@ -63,7 +63,7 @@ FoundErrors readFoundFile(const std::filesystem::path& file) {
   found.certificate = root.text("certificate");
   found.lastGood = root.text("last_good_certificate");
   found.remark = root.text("remark");
-  found.coverageFactor = root.number("k", 2.0, {1.0, 10.0});
+  found.coverageFactor = root.number("k", 2.0, {kLeastFactor, kLargestFactor});
   readRanges(root, found);
   root.finish();
   problems.throwIfAny();

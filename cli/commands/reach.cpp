@@ -4,7 +4,6 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <ostream>
 
 #include "cli/commands/commands.h"
@@ -88,13 +87,17 @@ std::string change(const ReachedPhase& phase) {
 }
 
 std::string then(const ReachedCalibration& reached) {
-  if (reached.needsVisit) {
-    return "visit again";
+  switch (reached.then()) {
+    case ReachedThen::visitAgain:
+      return "visit again";
+    case ReachedThen::cleared:
+      return fmt::format("cleared by {}", *reached.clearedBy);
+    case ReachedThen::unchanged:
+      return "unchanged";
+    case ReachedThen::nothing:
+      break;
   }
-  if (reached.clearedBy) {
-    return fmt::format("cleared by {}", *reached.clearedBy);
-  }
-  return reached.flips() ? "" : "unchanged";
+  return "";
 }
 
 void printHead(std::ostream& out, const Reach& reach, const FoundErrors& found) {
@@ -107,9 +110,8 @@ void printHead(std::ostream& out, const Reach& reach, const FoundErrors& found) 
     out << "No certificate of it is older, so every calibration made with it is in doubt.\n";
     return;
   }
-  out << fmt::format("Last good certificate: {}, valid from {}", reach.lastGood->number,
-                     formatDate(*reach.since));
-  out << (found.lastGood.empty() ? ".\n" : ", as the file decides.\n");
+  out << fmt::format("Last good certificate: {}, valid from {}: {}.\n", reach.lastGood->number,
+                     formatDate(*reach.since), text(reach.why));
   if (!reach.passedOver.empty()) {
     out << fmt::format("Passed over, because they already show what was found: {}.\n",
                        fmt::join(reach.passedOver, ", "));
@@ -146,26 +148,23 @@ void addRow(Table& table, const ReachedCalibration& reached) {
 
 // What the finding could not answer, said once for each reason.
 void printGaps(std::ostream& out, const Reach& reach) {
-  std::size_t beyond = 0, outside = 0;
   for (const ReachedCalibration& reached : reach.calibrations) {
     const std::string name = fmt::format("Calibration {} of {}", reached.id, reached.channel);
     if (!reached.reason.empty()) {
       out << fmt::format("{} cannot be judged again: {}.\n", name, reached.reason);
     }
     for (const ReachedPoint& point : reached.points) {
-      beyond += point.beyondFound ? 1 : 0;
-      outside += point.notInFinding ? 1 : 0;
       if (!point.reason.empty()) {
         out << fmt::format("{}, {}, {}: {}.\n", name, text(point.phase), point.label, point.reason);
       }
     }
   }
-  if (beyond > 0) {
+  if (const auto beyond = reach.beyondFound(); beyond > 0) {
     out << fmt::format(
         "{} points lie up to 5 % beyond the values found; the error of the nearest one was used there.\n",
         beyond);
   }
-  if (outside > 0) {
+  if (const auto outside = reach.notInFinding(); outside > 0) {
     out << fmt::format(
         "{} points rest on a range of the standard that the finding does not mention; they were left as they "
         "are. Add the range to the file if it was checked.\n",
@@ -215,7 +214,7 @@ class ReachCommand : public Command {
                                       makeRound(store, reach, round_, person_), reach.visits.size());
     }
     json_ ? printDocument(surroundings, reach) : print(surroundings.out, reach, found);
-    return reach.anyFlips() ? kFound : kDone;
+    return reach.flips() > 0 ? kFound : kDone;
   }
 
  private:
@@ -233,11 +232,9 @@ class ReachCommand : public Command {
       out << "No calibration was made with it since.\n";
       return;
     }
-    const auto flips = std::count_if(reach.calibrations.begin(), reach.calibrations.end(),
-                                     [](const ReachedCalibration& each) { return each.flips(); });
     out << fmt::format(
         "{} calibrations were made with it since; with the error found, {} change verdict.\n\n",
-        reach.calibrations.size(), flips);
+        reach.calibrations.size(), reach.flips());
     Table table({{"calibration", kRight},
                  {"performed"},
                  {"channel"},

@@ -10,6 +10,10 @@
 
 namespace spanwright {
 
+/// A coverage factor of a finding lies between these, both allowed.
+inline constexpr double kLeastFactor = 1.0;
+inline constexpr double kLargestFactor = 10.0;
+
 struct FoundErrors {
   Date foundOn;
   std::string certificate;  ///< number of the certificate that says so; may be empty

@@ -7,6 +7,7 @@
 #include <cmath>
 #include <map>
 #include <tuple>
+#include <utility>
 
 #include "core/tasks/certificate_value.h"
 #include "core/tasks/reach_points.h"
@@ -42,19 +43,6 @@ std::optional<double> disagreement(const StandardCertificate& certificate, const
     }
   }
   return worst;
-}
-
-/// Newest first.
-std::vector<const StandardCertificate*> candidates(const Standard& standard, const FoundErrors& found) {
-  std::vector<const StandardCertificate*> before;
-  for (const StandardCertificate& certificate : standard.certificates) {
-    if (certificate.issued < found.foundOn && certificate.number != found.certificate) {
-      before.push_back(&certificate);
-    }
-  }
-  std::stable_sort(before.begin(), before.end(),
-                   [](const auto* a, const auto* b) { return b->issued < a->issued; });
-  return before;
 }
 
 bool disagrees(const StandardCertificate& certificate, const FoundErrors& found) {
@@ -122,20 +110,11 @@ const Standard& knownStandard(const Register& site, std::string_view serial) {
       serials.empty() ? "describe the standard first" : fmt::format("it has {}", fmt::join(serials, ", ")));
 }
 
-/// A range that no certificate of the standard knows is somebody else's finding, or a wrong unit.
 void checkUnits(const Standard& standard, const FoundErrors& found) {
   std::vector<Problem> problems;
   for (const CertificateRange& range : found.ranges) {
-    const bool known =
-        std::any_of(standard.certificates.begin(), standard.certificates.end(), [&](const auto& certificate) {
-          return std::any_of(certificate.ranges.begin(), certificate.ranges.end(),
-                             [&](const auto& each) { return sameDimension(each.unit, range.unit); });
-        });
-    if (!known && !standard.certificates.empty()) {
-      problems.push_back({{},
-                          fmt::format("no certificate of {} has a range in {}, but the finding has",
-                                      standard.serial, symbol(range.unit)),
-                          "correct the unit, or name the standard that was found so"});
+    if (auto fault = unitFault(standard, range.unit)) {
+      problems.push_back(std::move(*fault));
     }
   }
   if (!problems.empty()) {
@@ -143,10 +122,40 @@ void checkUnits(const Standard& standard, const FoundErrors& found) {
   }
 }
 
+/// Adds to `reach` every calibration that the finding reaches, oldest first.
+void recompute(Reach& reach, const Store& store, const Standard& standard, const FoundErrors& found,
+               const Progress& progress) {
+  const std::vector<CalibrationId> used = store.calibrationsUsing(standard.serial);
+  for (std::size_t i = 0; i < used.size(); ++i) {
+    if (progress && !progress(static_cast<double>(i) / static_cast<double>(used.size()))) {
+      break;
+    }
+    const auto calibration = store.calibration(used[i]);
+    if (calibration && reaches(reach, standard, found, *calibration)) {
+      reach.calibrations.push_back(recomputed(store.site(), standard, found, *calibration));
+    }
+  }
+  std::stable_sort(reach.calibrations.begin(), reach.calibrations.end(),
+                   [](const auto& a, const auto& b) { return a.performed < b.performed; });
+}
+
 }  // namespace
 
-const StandardCertificate* lastGoodCertificate(const Standard& standard, const FoundErrors& found) {
-  const auto before = candidates(standard, found);
+std::vector<const StandardCertificate*> lastGoodCandidates(const Standard& standard,
+                                                           const FoundErrors& found) {
+  std::vector<const StandardCertificate*> before;
+  for (const StandardCertificate& certificate : standard.certificates) {
+    if (certificate.issued < found.foundOn && certificate.number != found.certificate) {
+      before.push_back(&certificate);
+    }
+  }
+  std::stable_sort(before.begin(), before.end(),
+                   [](const auto* a, const auto* b) { return b->issued < a->issued; });
+  return before;
+}
+
+LastGood lastGoodCertificate(const Standard& standard, const FoundErrors& found) {
+  const auto before = lastGoodCandidates(standard, found);
   if (!found.lastGood.empty()) {
     const auto named = std::find_if(before.begin(), before.end(),
                                     [&](const auto* each) { return each->number == found.lastGood; });
@@ -155,23 +164,34 @@ const StandardCertificate* lastGoodCertificate(const Standard& standard, const F
                                    found.lastGood, formatDate(found.foundOn)),
                        "correct last_good_certificate, or leave it out");
     }
-    return *named;
+    return {*named, LastGoodWhy::decided};
   }
   const auto good =
       std::find_if(before.begin(), before.end(), [&](const auto* each) { return disagrees(*each, found); });
   if (good != before.end()) {
-    return *good;
+    return {*good, LastGoodWhy::disagrees};
   }
   const auto comparable = std::find_if(
       before.begin(), before.end(), [&](const auto* each) { return disagreement(*each, found).has_value(); });
   if (comparable != before.end()) {
-    return *comparable;
+    return {*comparable, LastGoodWhy::allAgree};
   }
-  return before.empty() ? nullptr : before.front();
+  return before.empty() ? LastGood{} : LastGood{before.front(), LastGoodWhy::noneComparable};
 }
 
-bool Reach::anyFlips() const {
-  return std::any_of(calibrations.begin(), calibrations.end(), [](const auto& each) { return each.flips(); });
+std::optional<Problem> unitFault(const Standard& standard, Unit unit) {
+  const auto comparable = [unit](const StandardCertificate& each) {
+    return std::any_of(each.ranges.begin(), each.ranges.end(),
+                       [unit](const CertificateRange& range) { return sameDimension(range.unit, unit); });
+  };
+  if (standard.certificates.empty() ||
+      std::any_of(standard.certificates.begin(), standard.certificates.end(), comparable)) {
+    return std::nullopt;
+  }
+  return Problem{{},
+                 fmt::format("no certificate of {} has a range in {}, but the finding has", standard.serial,
+                             symbol(unit)),
+                 "correct the unit, or name the standard that was found so"};
 }
 
 const ReachedPoint* ReachedCalibration::worst() const {
@@ -182,32 +202,28 @@ const ReachedPoint* ReachedCalibration::worst() const {
   return at == points.end() || !at->fractionOfTolerance ? nullptr : &*at;
 }
 
-Reach reachOfStandard(const Store& store, std::string_view serial, const FoundErrors& found) {
+Reach reachOfStandard(const Store& store, std::string_view serial, const FoundErrors& found,
+                      const Progress& progress) {
   const Register& site = store.site();
   const Standard& standard = knownStandard(site, serial);
   checkUnits(standard, found);
   Reach reach;
   reach.standard = standard.serial;
-  if (const StandardCertificate* good = lastGoodCertificate(standard, found)) {
+  const auto [good, why] = lastGoodCertificate(standard, found);
+  reach.why = why;
+  if (good != nullptr) {
     reach.lastGood = *good;
     reach.since = good->validFrom;
     reach.agrees = disagreement(*good, found) && !disagrees(*good, found);
-    for (const StandardCertificate* newer : candidates(standard, found)) {
+    for (const StandardCertificate* newer : lastGoodCandidates(standard, found)) {
       if (newer == good) {
         break;
       }
       reach.passedOver.push_back(newer->number);
     }
   }
+  recompute(reach, store, standard, found, progress);
   const auto isReached = [&](const Calibration& each) { return reaches(reach, standard, found, each); };
-  for (const CalibrationId id : store.calibrationsUsing(standard.serial)) {
-    const auto calibration = store.calibration(id);
-    if (calibration && isReached(*calibration)) {
-      reach.calibrations.push_back(recomputed(site, standard, found, *calibration));
-    }
-  }
-  std::stable_sort(reach.calibrations.begin(), reach.calibrations.end(),
-                   [](const auto& a, const auto& b) { return a.performed < b.performed; });
   std::map<std::string, std::vector<Calibration>> histories;
   for (ReachedCalibration& reached : reach.calibrations) {
     if (!reached.asLeft.flips() || reached.asLeft.becomes == Verdict::pass) {

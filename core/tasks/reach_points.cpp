@@ -97,6 +97,7 @@ class Recomputation {
  private:
   ReachedPoint judged(Reading& reading, const Repeatability& repeated) const {
     ReachedPoint point;
+    point.test = reading.point;
     point.label = reading.point.label;
     point.unit = reading.point.readingUnit;
     point.oldError = reading.error();

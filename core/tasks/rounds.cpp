@@ -10,6 +10,16 @@
 #include "core/tasks/walking_order.h"
 
 namespace spanwright {
+namespace {
+
+void needName(const std::string& name) {
+  if (name.find_first_not_of(" \t\r\n") == std::string::npos) {
+    throw InputError("the round has no name", "give it one by which people know it");
+  }
+}
+
+}  // namespace
+
 std::vector<StopProgress> roundProgress(const Store& store, const Round& round) {
   std::vector<StopProgress> progress;
   for (const RoundStop& stop : round.stops) {
@@ -31,6 +41,7 @@ std::vector<StopProgress> roundProgress(const Store& store, const Round& round) 
 }
 
 std::int64_t makeRound(Store& store, const Reach& reach, const std::string& name, const std::string& person) {
+  needName(name);
   Round round;
   round.name = name;
   round.reason = fmt::format("standard {} was found out of tolerance; {} calibrations rest on it",
@@ -52,12 +63,7 @@ ProposedRound roundOfStop(const PlannedStop& stop) {
 }
 
 std::int64_t makeRound(Store& store, const ProposedRound& proposed) {
-  const auto blank = [](const std::string& text) {
-    return text.find_first_not_of(" \t\r\n") == std::string::npos;
-  };
-  if (blank(proposed.name)) {
-    throw InputError("the round has no name", "give it one by which people know it");
-  }
+  needName(proposed.name);
   if (proposed.stops.empty()) {
     throw InputError("the round has no channels", "choose at least one");
   }

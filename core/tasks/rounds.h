@@ -24,7 +24,7 @@ struct StopProgress {
 std::vector<StopProgress> roundProgress(const Store& store, const Round& round);
 
 /// Keeps the channels that need a visit, in their walking order, as a round; returns its number. InputError
-/// when none does.
+/// when none does, or it has no name.
 std::int64_t makeRound(Store& store, const Reach& reach, const std::string& name, const std::string& person);
 
 /// A round that a person puts together.

@@ -20,38 +20,118 @@ std::string_view trimmed(std::string_view text) {
                                          : text.substr(first, text.find_last_not_of(" \t\r\n") - first + 1);
 }
 
-class Reader {
+class PointReader {
  public:
-  explicit Reader(const TypedCertificate& typed) : typed_(typed) {}
+  PointReader(StatedUncertainty uncertainty, std::vector<Problem>& problems)
+      : mayBeMissing_(uncertainty == StatedUncertainty::maybe), problems_(problems) {}
 
-  std::variant<StandardCertificate, std::vector<Problem>> read() {
-    head();
+  std::vector<CertificateRange> read(const std::vector<TypedPoint>& points) {
     int line = 0;
-    for (const TypedPoint& point : typed_.points) {
+    for (const TypedPoint& point : points) {
       ++line;
       if (!point.empty()) {
         take(point, line);
       }
     }
-    for (CertificateRange& range : made_.ranges) {
+    for (CertificateRange& range : ranges_) {
       std::stable_sort(range.points.begin(), range.points.end(),
                        [](const auto& a, const auto& b) { return a.nominal < b.nominal; });
       const auto twice =
           std::adjacent_find(range.points.begin(), range.points.end(),
                              [](const auto& a, const auto& b) { return a.nominal == b.nominal; });
       if (twice != range.points.end()) {
-        wrong(0,
+        wrong(0, 0,
               fmt::format("the point {} {} stands in the table twice", formatShortest(twice->nominal),
                           displaySymbol(range.unit)),
               "leave one of them out");
       }
     }
+    return std::move(ranges_);
+  }
+
+ private:
+  enum Column { kUnit = 1, kResolution, kNominal, kError, kUncertainty };
+
+  void wrong(int line, int column, std::string what, std::string todo) {
+    problems_.push_back({{{}, line, column, {}}, std::move(what), std::move(todo)});
+  }
+
+  std::optional<double> number(std::string_view text, int line, Column column, std::string_view what) {
+    auto read = typedNumber(text, what);
+    if (auto* problem = std::get_if<Problem>(&read)) {
+      wrong(line, column, std::move(problem->what), std::move(problem->todo));
+      return std::nullopt;
+    }
+    return std::get<double>(read);
+  }
+
+  void takeUnit(std::string_view text, int line) {
+    if (!text.empty()) {
+      unitGiven_ = true;
+      unit_ = parseUnit(text);
+      if (!unit_) {
+        wrong(line, kUnit, fmt::format("the unit \"{}\" is not known", text),
+              "write it as mA, V, mV, ohm or degC");
+      }
+    } else if (!unitGiven_) {
+      wrong(line, kUnit, "the unit is missing", "write it on the first line, as mA, V, mV, ohm or degC");
+    }
+  }
+
+  std::optional<double> uncertaintyOf(const TypedPoint& point, int line) {
+    if (mayBeMissing_ && trimmed(point.uncertainty).empty()) {
+      return 0.0;
+    }
+    const auto uncertainty = number(point.uncertainty, line, kUncertainty, "uncertainty");
+    if (uncertainty && *uncertainty <= 0.0) {
+      wrong(line, kUncertainty,
+            fmt::format("the uncertainty {} is not above zero", formatShortest(*uncertainty)),
+            "write the expanded uncertainty of the certificate");
+    }
+    return uncertainty;
+  }
+
+  void take(const TypedPoint& point, int line) {
+    takeUnit(trimmed(point.unit), line);
+    if (!trimmed(point.resolution).empty()) {
+      resolution_ = number(point.resolution, line, kResolution, "resolution").value_or(0.0);
+      if (resolution_ < 0.0) {
+        wrong(line, kResolution, "the resolution is below zero", "write the last digit's step, or 0");
+      }
+    }
+    const auto nominal = number(point.nominal, line, kNominal, "nominal value");
+    const auto error = number(point.error, line, kError, "error");
+    const auto uncertainty = uncertaintyOf(point, line);
+    if (!unit_ || !nominal || !error || !uncertainty) {
+      return;
+    }
+    if (ranges_.empty() || ranges_.back().unit != *unit_ || ranges_.back().resolution != resolution_) {
+      ranges_.push_back({*unit_, resolution_, {}});
+    }
+    ranges_.back().points.push_back({*nominal, *error, *uncertainty});
+  }
+
+  bool mayBeMissing_;
+  std::vector<Problem>& problems_;
+  std::vector<CertificateRange> ranges_;
+  std::optional<Unit> unit_;
+  bool unitGiven_ = false;
+  double resolution_ = 0.0;
+};
+
+class Reader {
+ public:
+  explicit Reader(const TypedCertificate& typed) : typed_(typed) {}
+
+  std::variant<StandardCertificate, std::vector<Problem>> read() {
+    head();
+    made_.ranges = readPoints(typed_.points, StatedUncertainty::always, problems_);
     if (made_.ranges.empty() && problems_.empty()) {
-      wrong(0, "the certificate has no points", "type or paste its table of errors and uncertainties");
+      wrong("the certificate has no points", "type or paste its table of errors and uncertainties");
     }
     if (problems_.empty()) {
       for (const std::string& fault : certificateFaults(made_)) {
-        wrong(0, fault, "correct it");
+        wrong(fault, "correct it");
       }
     }
     if (!problems_.empty()) {
@@ -61,20 +141,8 @@ class Reader {
   }
 
  private:
-  void wrong(int line, std::string what, std::string todo) {
-    problems_.push_back({{{}, line, 0, {}}, std::move(what), std::move(todo)});
-  }
-
-  std::optional<double> number(std::string_view text, int line, std::string_view what) {
-    const auto parsed = parseNumber(text, DecimalSign::either);
-    if (!parsed) {
-      wrong(line,
-            trimmed(text).empty() ? fmt::format("the {} is missing", what)
-                                  : fmt::format("the {} \"{}\" is not a number", what, trimmed(text)),
-            "write it as 0.0012");
-      return std::nullopt;
-    }
-    return parsed->value;
+  void wrong(std::string what, std::string todo) {
+    problems_.push_back({{}, std::move(what), std::move(todo)});
   }
 
   void head() {
@@ -85,58 +153,22 @@ class Reader {
     made_.validFrom = typed_.validFrom;
     made_.validUntil = typed_.validUntil;
     if (made_.number.empty()) {
-      wrong(0, "the certificate has no number", "type the number that stands on it");
+      wrong("the certificate has no number", "type the number that stands on it");
     }
     if (made_.issuer.empty()) {
-      wrong(0, "the certificate has no issuer", "type who issued it");
+      wrong("the certificate has no issuer", "type who issued it");
     }
-    if (const auto factor = number(typed_.coverageFactor, 0, "coverage factor k")) {
-      made_.coverageFactor = *factor;
+    auto factor = typedNumber(typed_.coverageFactor, "coverage factor k");
+    if (auto* problem = std::get_if<Problem>(&factor)) {
+      problems_.push_back(std::move(*problem));
+    } else {
+      made_.coverageFactor = std::get<double>(factor);
     }
-  }
-
-  void take(const TypedPoint& point, int line) {
-    const bool sameUnit = trimmed(point.unit).empty();
-    const bool sameResolution = trimmed(point.resolution).empty();
-    if (!sameUnit) {
-      unit_ = parseUnit(trimmed(point.unit));
-      if (!unit_) {
-        wrong(line, fmt::format("the unit \"{}\" is not known", trimmed(point.unit)),
-              "write it as mA, V, mV, ohm or degC");
-      }
-    } else if (!unitGiven_) {
-      wrong(line, "the unit is missing", "write it on the first line, as mA, V, mV, ohm or degC");
-    }
-    unitGiven_ = unitGiven_ || !sameUnit;
-    if (!sameResolution) {
-      resolution_ = number(point.resolution, line, "resolution").value_or(0.0);
-      if (resolution_ < 0.0) {
-        wrong(line, "the resolution is below zero", "write the last digit's step, or 0");
-      }
-    }
-    const auto nominal = number(point.nominal, line, "nominal value");
-    const auto error = number(point.error, line, "error");
-    const auto uncertainty = number(point.uncertainty, line, "uncertainty");
-    if (uncertainty && *uncertainty <= 0.0) {
-      wrong(line, fmt::format("the uncertainty {} is not above zero", formatShortest(*uncertainty)),
-            "write the expanded uncertainty of the certificate");
-    }
-    if (!unit_ || !nominal || !error || !uncertainty) {
-      return;
-    }
-    if (made_.ranges.empty() || made_.ranges.back().unit != *unit_ ||
-        made_.ranges.back().resolution != resolution_) {
-      made_.ranges.push_back({*unit_, resolution_, {}});
-    }
-    made_.ranges.back().points.push_back({*nominal, *error, *uncertainty});
   }
 
   const TypedCertificate& typed_;
   StandardCertificate made_;
   std::vector<Problem> problems_;
-  std::optional<Unit> unit_;
-  bool unitGiven_ = false;
-  double resolution_ = 0.0;
 };
 
 std::vector<std::string> cellsOf(std::string_view line) {
@@ -161,6 +193,35 @@ bool holdsNumber(const std::vector<std::string>& cells) {
 bool TypedPoint::empty() const {
   const auto blank = [](const std::string& each) { return trimmed(each).empty(); };
   return blank(unit) && blank(resolution) && blank(nominal) && blank(error) && blank(uncertainty);
+}
+
+std::variant<double, Problem> typedNumber(std::string_view text, std::string_view what) {
+  if (const auto parsed = parseNumber(text, DecimalSign::either)) {
+    return parsed->value;
+  }
+  return Problem{{},
+                 trimmed(text).empty() ? fmt::format("the {} is missing", what)
+                                       : fmt::format("the {} \"{}\" is not a number", what, trimmed(text)),
+                 "write it as 0.0012"};
+}
+
+std::vector<CertificateRange> readPoints(const std::vector<TypedPoint>& points, StatedUncertainty uncertainty,
+                                         std::vector<Problem>& problems) {
+  return PointReader(uncertainty, problems).read(points);
+}
+
+std::vector<TypedPoint> typedPoints(const std::vector<CertificateRange>& ranges) {
+  std::vector<TypedPoint> typed;
+  for (const CertificateRange& range : ranges) {
+    for (const CertificatePoint& point : range.points) {
+      const bool first = &point == range.points.data();
+      typed.push_back({first ? std::string(displaySymbol(range.unit)) : std::string(),
+                       first ? formatShortest(range.resolution) : std::string(),
+                       formatShortest(point.nominal), formatShortest(point.error),
+                       point.uncertainty > 0.0 ? formatShortest(point.uncertainty) : std::string()});
+    }
+  }
+  return typed;
 }
 
 std::variant<StandardCertificate, std::vector<Problem>> readCertificate(const TypedCertificate& typed) {

@@ -19,6 +19,7 @@ namespace spanwright {
 struct TypedPoint {
   std::string unit, resolution, nominal, error, uncertainty;
   bool empty() const;
+  bool operator==(const TypedPoint&) const = default;
 };
 struct TypedCertificate {
   std::string number, issuer, traceability;
@@ -26,6 +27,17 @@ struct TypedCertificate {
   std::string coverageFactor;
   std::vector<TypedPoint> points;  ///< empty lines are passed over
 };
+
+/// A number with a point or a comma; else what is wrong with it as the number of `what`.
+std::variant<double, Problem> typedNumber(std::string_view text, std::string_view what);
+
+enum class StatedUncertainty { always, maybe };
+/// The ranges of such a table, points in rising order. What is wrong is added to `problems`, with its line of
+/// the table and its cell by Where::column, from 1. An uncertainty that may be missing is 0 then.
+std::vector<CertificateRange> readPoints(const std::vector<TypedPoint>& points, StatedUncertainty uncertainty,
+                                         std::vector<Problem>& problems);
+/// The table of these ranges, as it would be typed.
+std::vector<TypedPoint> typedPoints(const std::vector<CertificateRange>& ranges);
 
 /// The certificate, points in rising order within a range; or everything that is wrong, a line of the table
 /// by Where::line. Numbers with a point or a comma. A certificate without points says nothing of the standard

@@ -13,6 +13,7 @@
 #include "core/tasks/register_changes.h"
 #include "gui/actions/commands.h"
 #include "gui/models/today_model.h"
+#include "gui/screens/reach_screen.h"
 #include "gui/settings/language.h"
 #include "gui/settings/look.h"
 
@@ -52,6 +53,7 @@ struct LeftOff {
   std::optional<CalibrationId> calibration;  ///< chosen on the channel's page
   std::optional<CalibrationId> certificate;
   std::optional<CalibrationId> trace;
+  std::optional<ReachPlace> reach;
   std::optional<Draft> visit;  ///< id 0 when nothing is typed yet
 };
 
@@ -83,6 +85,8 @@ class MainWindow : public QMainWindow {
   void showChannel(const QString& tag, std::optional<Subject> subject = std::nullopt);
   void showVisit(const QString& tag, std::optional<Subject> subject);
   void showCertificate(CalibrationId calibration);
+  /// What this standard reached when it was found out of tolerance.
+  void showReach(const QString& serial);
   /// It with the origin of every number.
   void showTrace(CalibrationId calibration);
   /// Asks for a signature under it.
@@ -105,6 +109,7 @@ class MainWindow : public QMainWindow {
   StandardsScreen* standardsScreen() const { return standards_; }
   RoundsScreen* roundsScreen() const { return rounds_; }
   JournalScreen* journalScreen() const { return journal_; }
+  ReachScreen* reachScreen() const { return reach_; }
   TraceScreen* traceScreen() const { return trace_; }
   QWidget* currentScreen() const;
 
@@ -152,6 +157,9 @@ class MainWindow : public QMainWindow {
   void openPassphrase();
   void openFiles();
   void connectStandards();
+  void connectReach();
+  /// One just made, with its news in the bar.
+  void showRound(std::int64_t round, const QString& sentence);
   void connectRounds();
   void openLabels(const std::vector<RoundStop>& stops);
   /// Reads the record again and switches to the place.
@@ -218,6 +226,7 @@ class MainWindow : public QMainWindow {
   RoundsScreen* rounds_ = nullptr;
   JournalScreen* journal_ = nullptr;
   TraceScreen* trace_ = nullptr;
+  ReachScreen* reach_ = nullptr;
   NumbersPanel* numbers_ = nullptr;
   QLabel* busyText_ = nullptr;
   QProgressBar* busy_ = nullptr;

@@ -90,6 +90,8 @@ std::optional<LeftOff> MainWindow::leaveOff() {
     place.certificate = certificate_->calibration();
   } else if (currentScreen() == trace_) {
     place.trace = trace_->calibration();
+  } else if (currentScreen() == reach_) {
+    place.reach = reach_->leaveOff();
   } else if (currentScreen() == visit_) {
     place.visit = visit_->entry().draft();
   }
@@ -117,6 +119,10 @@ void MainWindow::goOn(const LeftOff& place) {
   }
   if (place.trace) {
     showTrace(*place.trace);
+  }
+  if (place.reach) {
+    showReach(place.reach->serial);
+    reach_->goOn(*place.reach);
   }
   if (place.visit) {
     goOnWithVisit(*place.visit);

@@ -17,6 +17,7 @@
 #include "gui/screens/message_bar.h"
 #include "gui/screens/passphrase_dialog.h"
 #include "gui/screens/plan_screen.h"
+#include "gui/screens/reach_screen.h"
 #include "gui/screens/review_screen.h"
 #include "gui/screens/round_dialog.h"
 #include "gui/screens/rounds_screen.h"
@@ -65,7 +66,9 @@ void MainWindow::addPlaces() {
   rounds_ = new RoundsScreen(session_, this);
   journal_ = new JournalScreen(session_, this);
   trace_ = new TraceScreen(session_, this);
-  for (QWidget* screen : std::initializer_list<QWidget*>{today_, standards_, rounds_, journal_, trace_}) {
+  reach_ = new ReachScreen(session_, this);
+  for (QWidget* screen :
+       std::initializer_list<QWidget*>{today_, standards_, rounds_, journal_, trace_, reach_}) {
     stack_->addWidget(screen);
   }
   for (const CommandId id : kPlaces) {
@@ -86,14 +89,18 @@ void MainWindow::addPlaces() {
   connectStandards();
   connectRounds();
   connectTrace();
+  connectReach();
 }
 
 void MainWindow::connectStandards() {
-  connect(standards_, &StandardsScreen::decisionAsked, this, [this](const QString& serial) {
+  const auto decide = [this](const QString& serial) {
     auto* dialog = new DecideDialog(session_, serial, this);
     connect(dialog, &DecideDialog::decided, this, &MainWindow::takeNews);
     openDialog(dialog);
-  });
+  };
+  connect(standards_, &StandardsScreen::decisionAsked, this, decide);
+  connect(reach_, &ReachScreen::decisionAsked, this, decide);
+  connect(standards_, &StandardsScreen::reachAsked, this, &MainWindow::showReach);
   connect(standards_, &StandardsScreen::certificateAsked, this, [this](const QString& serial) {
     auto* dialog = new StandardCertificateDialog(session_, serial, this);
     connect(dialog, &StandardCertificateDialog::added, this, &MainWindow::takeNews);
@@ -117,11 +124,7 @@ void MainWindow::connectRounds() {
     connect(dialog, &CertificatesDialog::issued, this, &MainWindow::takeNews);
     openDialog(dialog);
   });
-  connect(plan_, &PlanScreen::roundMade, this, [this](std::int64_t round, const QString& sentence) {
-    showRounds();
-    rounds_->choose(round);
-    bar_->showNews(sentence);
-  });
+  connect(plan_, &PlanScreen::roundMade, this, &MainWindow::showRound);
   connect(rounds_, &RoundsScreen::newAsked, this, [this] {
     auto* dialog = new RoundDialog(session_, this);
     connect(dialog, &RoundDialog::made, this, [this](std::int64_t round, const QString& sentence) {
@@ -131,6 +134,25 @@ void MainWindow::connectRounds() {
     });
     openDialog(dialog);
   });
+}
+
+void MainWindow::showRound(std::int64_t round, const QString& sentence) {
+  showRounds();
+  rounds_->choose(round);
+  bar_->showNews(sentence);
+}
+
+void MainWindow::connectReach() {
+  connect(reach_, &ReachScreen::calibrationChosen, this, &MainWindow::showCalibration);
+  connect(reach_, &ReachScreen::done, bar_, &MessageBar::showNews);
+  connect(reach_, &ReachScreen::roundMade, this, &MainWindow::showRound);
+}
+
+void MainWindow::showReach(const QString& serial) {
+  if (session_.isOpen()) {
+    reach_->showStandard(serial);
+    goTo(reach_);
+  }
 }
 
 void MainWindow::openLabels(const std::vector<RoundStop>& stops) {
@@ -207,6 +229,8 @@ void MainWindow::refreshShown() {
     journal_->refresh();
   } else if (screen == trace_) {
     trace_->refresh();
+  } else if (screen == reach_) {
+    reach_->refresh();
   }
 }
 
@@ -219,6 +243,9 @@ bool MainWindow::showPlace(const QString& name) {
     showRounds();
   } else if (name == QLatin1String("journal")) {
     showJournal();
+  } else if (name == QLatin1String("reach")) {
+    showStandards();
+    showReach(standards_->currentStandard());
   } else {
     return false;
   }

@@ -150,6 +150,7 @@ void MainWindow::takeRecord() {
   plan_->takeRecord();
   intervals_->takeRecord();
   journal_->drop();  // it still looks at the record before
+  reach_->drop();
   today_->takeRecord();
   past_.clear();
   showToday();
@@ -169,6 +170,7 @@ void MainWindow::closeRecord() {
 void MainWindow::dropRecord() {
   setWindowTitle(QStringLiteral("Spanwright"));
   journal_->drop();
+  reach_->drop();
   bar_->hide();
   showStart();
 }

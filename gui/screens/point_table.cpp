@@ -53,17 +53,29 @@ std::vector<TypedPoint> PointTable::points() const {
   return all;
 }
 
+void PointTable::write(int row, const TypedPoint& point) {
+  int column = 0;
+  for (const std::string* each :
+       {&point.unit, &point.resolution, &point.nominal, &point.error, &point.uncertainty}) {
+    item(row, column++)->setText(fromCore(*each));
+  }
+}
+
+void PointTable::setPoints(const std::vector<TypedPoint>& points) {
+  growTo(static_cast<int>(points.size()) + 1);
+  for (int row = 0; row < rowCount(); ++row) {
+    const auto at = static_cast<std::size_t>(row);
+    write(row, at < points.size() ? points[at] : TypedPoint());
+  }
+  setCurrentCell(0, 0);
+}
+
 void PointTable::paste(const QString& text) {
   const auto pasted = pastedPoints(toCore(text));
   int row = std::max(0, currentRow());
   growTo(row + static_cast<int>(pasted.size()) + 1);
   for (const TypedPoint& point : pasted) {
-    int column = 0;
-    for (const std::string* each :
-         {&point.unit, &point.resolution, &point.nominal, &point.error, &point.uncertainty}) {
-      item(row, column++)->setText(fromCore(*each));
-    }
-    ++row;
+    write(row++, point);
   }
   setCurrentCell(row, 0);
 }

@@ -16,6 +16,8 @@ class PointTable : public QTableWidget {
   explicit PointTable(QWidget* parent = nullptr);
   /// Line for line as they stand, empty ones too, so that a line's number is the one seen.
   std::vector<TypedPoint> points() const;
+  /// In the place of everything typed.
+  void setPoints(const std::vector<TypedPoint>& points);
   /// From the current line on; lines are added as needed.
   void paste(const QString& text);
 
@@ -24,6 +26,7 @@ class PointTable : public QTableWidget {
 
  private:
   void growTo(int rows);
+  void write(int row, const TypedPoint& point);
 };
 
 }  // namespace spanwright

@@ -93,6 +93,12 @@ QWidget* StandardsScreen::makeList() {
 QWidget* StandardsScreen::makeDetails() {
   auto* side = new QWidget(this);
   heading_ = bold({}, side, 1.2);
+  reach_ = new QPushButton(tr("What did it r&each…"), side);
+  reach_->setToolTip(tr("The calibrations that rest on it, when it was found out of tolerance"));
+  auto* head = new QHBoxLayout;
+  head->setSpacing(10);
+  head->addWidget(heading_, 1);
+  head->addWidget(reach_);
   certificateTable_ = new TableView(tr("Certificates of the standard"), side);
   certificateTable_->setModel(certificates_);
   eventTable_ = new TableView(tr("Decisions about the standard"), side);
@@ -113,7 +119,7 @@ QWidget* StandardsScreen::makeDetails() {
   auto* column = new QVBoxLayout(side);
   column->setContentsMargins(6, 12, 14, 12);
   column->setSpacing(8);
-  column->addWidget(heading_);
+  column->addLayout(head);
   column->addWidget(bold(tr("Certificates"), side));
   column->addWidget(certificateTable_, 3);
   column->addLayout(row);
@@ -124,6 +130,7 @@ QWidget* StandardsScreen::makeDetails() {
   for (TableView* each : {certificateTable_, eventTable_}) {
     each->setMinimumHeight(scaled(58));
   }
+  connect(reach_, &QPushButton::clicked, this, [this] { emit reachAsked(currentStandard()); });
   connect(values_, &QComboBox::currentIndexChanged, this, &StandardsScreen::showChart);
   return side;
 }
@@ -171,7 +178,7 @@ QString StandardsScreen::currentStandard() const {
 
 void StandardsScreen::showCurrent() {
   const QModelIndex at = sorted_->mapToSource(table_->currentIndex());
-  for (QPushButton* each : {decide_, add_, files_}) {
+  for (QPushButton* each : {decide_, add_, files_, reach_}) {
     each->setEnabled(at.isValid());
   }
   if (!at.isValid()) {

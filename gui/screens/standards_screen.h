@@ -39,6 +39,8 @@ class StandardsScreen : public QWidget {
  signals:
   void decisionAsked(const QString& serial);
   void certificateAsked(const QString& serial);
+  /// What it reached, found out of tolerance.
+  void reachAsked(const QString& serial);
   /// Files about this certificate of the standard.
   void filesAsked(const QString& serial, const QString& certificate);
 
@@ -55,7 +57,7 @@ class StandardsScreen : public QWidget {
   StandardEventsModel* events_;
   TableView *table_ = nullptr, *certificateTable_ = nullptr, *eventTable_ = nullptr;
   QLabel *heading_ = nullptr, *count_ = nullptr, *noEvents_ = nullptr, *chartNote_ = nullptr;
-  QPushButton *decide_ = nullptr, *add_ = nullptr, *files_ = nullptr;
+  QPushButton *decide_ = nullptr, *add_ = nullptr, *files_ = nullptr, *reach_ = nullptr;
   QComboBox* values_ = nullptr;
   PlotView* plot_ = nullptr;
   std::vector<ChartedValue> charts_;  // of the row chosen in model_

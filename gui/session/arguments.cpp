@@ -93,7 +93,8 @@ const QStringList& screenNames() {
       QStringLiteral("channel"), QStringLiteral("visit"),     QStringLiteral("certificate"),
       QStringLiteral("due"),     QStringLiteral("review"),    QStringLiteral("drift"),
       QStringLiteral("plan"),    QStringLiteral("intervals"), QStringLiteral("standards"),
-      QStringLiteral("rounds"),  QStringLiteral("journal"),   QStringLiteral("trace")};
+      QStringLiteral("rounds"),  QStringLiteral("journal"),   QStringLiteral("trace"),
+      QStringLiteral("reach")};
   return kNames;
 }
 

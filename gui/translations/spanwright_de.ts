@@ -100,10 +100,6 @@
         <translation>&amp;Dunkle Farben</translation>
     </message>
     <message>
-        <source>Change between light and dark colours</source>
-        <translation>Zwischen hellen und dunklen Farben wechseln</translation>
-    </message>
-    <message>
         <source>Enter a &amp;visit</source>
         <translation>&amp;Einsatz erfassen</translation>
     </message>
@@ -378,6 +374,42 @@
     <message>
         <source>Name, address, issuer and customer, as certificates print them</source>
         <translation>Name, Anschrift, Aussteller und Kunde, wie sie auf Kalibrierscheinen stehen</translation>
+    </message>
+    <message>
+        <source>Li&amp;ght colours</source>
+        <translation>&amp;Helle Farben</translation>
+    </message>
+    <message>
+        <source>Dark text on a light ground</source>
+        <translation>Dunkle Schrift auf hellem Grund</translation>
+    </message>
+    <message>
+        <source>Light text on a dark ground</source>
+        <translation>Helle Schrift auf dunklem Grund</translation>
+    </message>
+    <message>
+        <source>High &amp;contrast</source>
+        <translation>Hoher &amp;Kontrast</translation>
+    </message>
+    <message>
+        <source>White text on black, with edges and marks that stand out</source>
+        <translation>Weiße Schrift auf Schwarz, mit Rändern und Zeichen, die sich abheben</translation>
+    </message>
+    <message>
+        <source>Larger te&amp;xt</source>
+        <translation>Größere Schri&amp;ft</translation>
+    </message>
+    <message>
+        <source>The next larger text, up to 200 %</source>
+        <translation>Die nächstgrößere Schrift, bis 200 %</translation>
+    </message>
+    <message>
+        <source>S&amp;maller text</source>
+        <translation>Kle&amp;inere Schrift</translation>
+    </message>
+    <message>
+        <source>The next smaller text, down to 100 %</source>
+        <translation>Die nächstkleinere Schrift, bis 100 %</translation>
     </message>
 </context>
 <context>
@@ -1817,6 +1849,110 @@ Rückführung: %7</translation>
         <source>In a chart over time: move, zoom, show all of it; or drag and turn the wheel</source>
         <translation>In einem Diagramm über der Zeit: verschieben, vergrößern, alles zeigen; oder ziehen und am Rad drehen</translation>
     </message>
+    <message>
+        <source>light colours</source>
+        <translation>helle Farben</translation>
+    </message>
+    <message>
+        <source>colours of high contrast</source>
+        <translation>Farben mit hohem Kontrast</translation>
+    </message>
+    <message>
+        <source>100, 125, 150, 175 or 200 percent of the machine&apos;s own text</source>
+        <translation>100, 125, 150, 175 oder 200 Prozent der Schrift dieses Rechners</translation>
+    </message>
+    <message>
+        <source>Give one of --light, --dark and --contrast, not several.</source>
+        <translation>Eines von --light, --dark und --contrast angeben, nicht mehrere.</translation>
+    </message>
+    <message>
+        <source>The text size &quot;%1&quot; is not one there is; give 100, 125, 150, 175 or 200.</source>
+        <translation>Die Schriftgröße „%1“ gibt es nicht; 100, 125, 150, 175 oder 200 angeben.</translation>
+    </message>
+    <message>
+        <source>no certificate of it is older</source>
+        <translation>kein Kalibrierschein von ihm ist älter</translation>
+    </message>
+    <message>
+        <source>so it was decided</source>
+        <translation>so wurde entschieden</translation>
+    </message>
+    <message>
+        <source>the newest that does not show yet what was found</source>
+        <translation>der neueste, der noch nicht zeigt, was gefunden wurde</translation>
+    </message>
+    <message>
+        <source>the newest that can be compared; none contradicts what was found</source>
+        <translation>der neueste, der sich vergleichen lässt; keiner widerspricht dem Befund</translation>
+    </message>
+    <message>
+        <source>the newest; none has a value in common with what was found</source>
+        <translation>der neueste; keiner hat einen Wert mit dem Befund gemeinsam</translation>
+    </message>
+    <message>
+        <source>No certificate of it is older, so every calibration made with it is in doubt.</source>
+        <translation>Kein Kalibrierschein von ihm ist älter, also ist jede Kalibrierung mit ihm zweifelhaft.</translation>
+    </message>
+    <message>
+        <source>Last good certificate: %1, valid from %2: %3.</source>
+        <translation>Letzter guter Kalibrierschein: %1, gültig ab %2: %3.</translation>
+    </message>
+    <message>
+        <source>Passed over, because they already show what was found: %1.</source>
+        <translation>Übergangen, weil sie schon zeigen, was gefunden wurde: %1.</translation>
+    </message>
+    <message>
+        <source>What was found agrees with it within both uncertainties.</source>
+        <translation>Der Befund stimmt mit ihm innerhalb beider Messunsicherheiten überein.</translation>
+    </message>
+    <message>
+        <source>No calibration was made with it since.</source>
+        <translation>Seither wurde keine Kalibrierung mit ihm gemacht.</translation>
+    </message>
+    <message>
+        <source>1 calibration was made with it since; with the error found, %2 change verdict.</source>
+        <translation>1 Kalibrierung wurde seither mit ihm gemacht; mit der gefundenen Messabweichung ändert sich die Bewertung bei %2.</translation>
+    </message>
+    <message>
+        <source>%1 calibrations were made with it since; with the error found, %2 change verdict.</source>
+        <translation>%1 Kalibrierungen wurden seither mit ihm gemacht; mit der gefundenen Messabweichung ändert sich die Bewertung bei %2.</translation>
+    </message>
+    <message>
+        <source>1 point lies up to 5 % beyond the values found; the error of the nearest one was used there.</source>
+        <translation>1 Messpunkt liegt bis zu 5 % jenseits der gefundenen Werte; dort gilt die Messabweichung des nächsten.</translation>
+    </message>
+    <message>
+        <source>%1 points lie up to 5 % beyond the values found; the error of the nearest one was used there.</source>
+        <translation>%1 Messpunkte liegen bis zu 5 % jenseits der gefundenen Werte; dort gilt die Messabweichung des nächsten.</translation>
+    </message>
+    <message>
+        <source>1 point rests on a range of the standard that the finding does not mention; it was left as it is. Add the range if it was checked.</source>
+        <translation>1 Messpunkt beruht auf einem Bereich des Normals, den der Befund nicht nennt; er blieb, wie er war. Den Bereich ergänzen, falls er geprüft wurde.</translation>
+    </message>
+    <message>
+        <source>%1 points rest on a range of the standard that the finding does not mention; they were left as they are. Add the range if it was checked.</source>
+        <translation>%1 Messpunkte beruhen auf einem Bereich des Normals, den der Befund nicht nennt; sie blieben, wie sie waren. Den Bereich ergänzen, falls er geprüft wurde.</translation>
+    </message>
+    <message>
+        <source>%1 → %2</source>
+        <translation>%1 → %2</translation>
+    </message>
+    <message>
+        <source>visit again</source>
+        <translation>erneuter Einsatz</translation>
+    </message>
+    <message>
+        <source>cleared by %1</source>
+        <translation>geklärt durch %1</translation>
+    </message>
+    <message>
+        <source>unchanged</source>
+        <translation>unverändert</translation>
+    </message>
+    <message>
+        <source>no visit needed</source>
+        <translation>kein Einsatz nötig</translation>
+    </message>
 </context>
 <context>
     <name>spanwright::CalibrationsModel</name>
@@ -3235,6 +3371,101 @@ Kopf des Journals: %2</translation>
     </message>
 </context>
 <context>
+    <name>spanwright::FoundForm</name>
+    <message>
+        <source>&amp;Certificate that reports it</source>
+        <translation>&amp;Berichtender Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>&amp;Day it was found</source>
+        <translation>&amp;Tag des Befunds</translation>
+    </message>
+    <message>
+        <source>Coverage &amp;factor k</source>
+        <translation>Erweiterungsfaktor &amp;k</translation>
+    </message>
+    <message>
+        <source>Re&amp;mark</source>
+        <translation>Be&amp;merkung</translation>
+    </message>
+    <message>
+        <source>&amp;Last good certificate</source>
+        <translation>&amp;Letzter guter Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>Choose one of its certificates and its values are taken over, or type number and values of one that is not in the register. The values are those from before it was adjusted.
+
+Without a choice the last good certificate is the newest that does not show yet what was found.</source>
+        <translation>Einen seiner Kalibrierscheine wählen, dann werden dessen Werte übernommen, oder Nummer und Werte eines anderen eingeben. Es sind die Werte vor dem Justieren.
+
+Ohne Wahl ist der letzte gute Kalibrierschein der neueste, der noch nicht zeigt, was gefunden wurde.</translation>
+    </message>
+    <message>
+        <source>&amp;Open file…</source>
+        <translation>Datei ö&amp;ffnen…</translation>
+    </message>
+    <message>
+        <source>A finding in TOML, as the command &quot;reach&quot; reads it</source>
+        <translation>Ein Befund in TOML, wie ihn der Befehl &quot;reach&quot; liest</translation>
+    </message>
+    <message>
+        <source>&amp;Show what it reached</source>
+        <translation>&amp;Zeigen, was betroffen ist</translation>
+    </message>
+    <message>
+        <source>Values found</source>
+        <translation>Gefundene Werte</translation>
+    </message>
+    <message>
+        <source>&amp;Values found: type them, or copy a table and press Ctrl+V</source>
+        <translation>Gefundene &amp;Werte: eingeben, oder eine Tabelle kopieren und Strg+V drücken</translation>
+    </message>
+    <message>
+        <source>An empty unit or resolution is that of the line above. Errors are indication minus true value; an uncertainty may be left out.</source>
+        <translation>Eine leere Einheit oder Auflösung ist die der Zeile darüber. Messabweichung ist Anzeige minus wahrer Wert; eine Messunsicherheit darf fehlen.</translation>
+    </message>
+    <message>
+        <source>issued %1</source>
+        <translation>ausgestellt am %1</translation>
+    </message>
+    <message>
+        <source>as the program decides</source>
+        <translation>wie das Programm entscheidet</translation>
+    </message>
+    <message>
+        <source>%1, issued %2</source>
+        <translation>%1, ausgestellt am %2</translation>
+    </message>
+    <message>
+        <source>Take the certificate&apos;s values</source>
+        <translation>Werte des Kalibrierscheins übernehmen</translation>
+    </message>
+    <message>
+        <source>The values typed in the table are replaced by those of certificate %1.</source>
+        <translation>Die eingegebenen Werte der Tabelle werden durch die des Kalibrierscheins %1 ersetzt.</translation>
+    </message>
+    <message>
+        <source>Replace them</source>
+        <translation>Ersetzen</translation>
+    </message>
+    <message>
+        <source>Keep what is typed</source>
+        <translation>Eingegebenes behalten</translation>
+    </message>
+    <message>
+        <source>Line %1: %2</source>
+        <translation>Zeile %1: %2</translation>
+    </message>
+    <message>
+        <source>What was found</source>
+        <translation>Was gefunden wurde</translation>
+    </message>
+    <message>
+        <source>Findings (*.toml);;All files (*)</source>
+        <translation>Befunde (*.toml);;Alle Dateien (*)</translation>
+    </message>
+</context>
+<context>
     <name>spanwright::FoundModel</name>
     <message>
         <source>Channel</source>
@@ -3927,6 +4158,14 @@ Hash: %1…</translation>
         <source>Choose a channel first.</source>
         <translation>Zuerst einen Kanal wählen.</translation>
     </message>
+    <message>
+        <source>Text &amp;size</source>
+        <translation>Schrift&amp;größe</translation>
+    </message>
+    <message>
+        <source>%1 %</source>
+        <translation>%1 %</translation>
+    </message>
 </context>
 <context>
     <name>spanwright::MessageBar</name>
@@ -4545,6 +4784,266 @@ Hash: %1…</translation>
     <message>
         <source>Uncertainty</source>
         <translation>Messunsicherheit</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::ReachScreen</name>
+    <message>
+        <source>Choose a standard on the page of standards.</source>
+        <translation>Auf der Seite der Normale ein Normal wählen.</translation>
+    </message>
+    <message>
+        <source>Standard %1 found out of tolerance: what did it reach?</source>
+        <translation>Normal %1 außerhalb der Toleranz gefunden: was ist betroffen?</translation>
+    </message>
+    <message>
+        <source>Working out what standard %1 reached</source>
+        <translation>Ermitteln, was vom Normal %1 betroffen ist</translation>
+    </message>
+    <message>
+        <source>It was not worked out to the end. Ask again when you want to know.</source>
+        <translation>Es wurde nicht zu Ende ermittelt. Bei Bedarf noch einmal fragen.</translation>
+    </message>
+    <message>
+        <source>No calibration is chosen.</source>
+        <translation>Keine Kalibrierung ist gewählt.</translation>
+    </message>
+    <message>
+        <source>Calibration %1 of %2, made under certificate %3</source>
+        <translation>Kalibrierung %1 von %2, gemacht mit Kalibrierschein %3</translation>
+    </message>
+    <message>
+        <source>It cannot be judged again: %1.</source>
+        <translation>Sie kann nicht erneut bewertet werden: %1.</translation>
+    </message>
+    <message>
+        <source>1 channel needs a visit: what was left then no longer passes, or cannot be judged, and no later calibration with another standard clears it.</source>
+        <translation>1 Kanal braucht einen Einsatz: was damals hinterlassen wurde, besteht nicht mehr oder kann nicht bewertet werden, und keine spätere Kalibrierung mit einem anderen Normal klärt es.</translation>
+    </message>
+    <message>
+        <source>%1 channels need a visit, in walking order: what was left then no longer passes, or cannot be judged, and no later calibration with another standard clears it.</source>
+        <translation>%1 Kanäle brauchen einen Einsatz, in der Reihenfolge des Weges: was damals hinterlassen wurde, besteht nicht mehr oder kann nicht bewertet werden, und keine spätere Kalibrierung mit einem anderen Normal klärt es.</translation>
+    </message>
+    <message>
+        <source>No channel needs a visit for this.</source>
+        <translation>Kein Kanal braucht deshalb einen Einsatz.</translation>
+    </message>
+    <message>
+        <source>Standard %1, found %2</source>
+        <translation>Normal %1, Befund vom %2</translation>
+    </message>
+    <message>
+        <source>The round &quot;%2&quot; holds the channel to visit again.</source>
+        <translation>Der Rundgang &quot;%2&quot; enthält den Kanal, der wieder aufzusuchen ist.</translation>
+    </message>
+    <message>
+        <source>The round &quot;%2&quot; holds the %1 channels to visit again.</source>
+        <translation>Der Rundgang &quot;%2&quot; enthält die %1 Kanäle, die wieder aufzusuchen sind.</translation>
+    </message>
+    <message>
+        <source>List of channels</source>
+        <translation>Liste der Kanäle</translation>
+    </message>
+    <message>
+        <source>Tables (*.csv)</source>
+        <translation>Tabellen (*.csv)</translation>
+    </message>
+    <message>
+        <source>The list could not be written to %1 (%2); choose another place.</source>
+        <translation>Die Liste konnte nicht nach %1 geschrieben werden (%2); einen anderen Ort wählen.</translation>
+    </message>
+    <message>
+        <source>The list of channels is in %1.</source>
+        <translation>Die Liste der Kanäle steht in %1.</translation>
+    </message>
+    <message>
+        <source>Steps</source>
+        <translation>Schritte</translation>
+    </message>
+    <message>
+        <source>&amp;1  What was found</source>
+        <translation>&amp;1  Was gefunden wurde</translation>
+    </message>
+    <message>
+        <source>&amp;2  What it reached</source>
+        <translation>&amp;2  Was betroffen ist</translation>
+    </message>
+    <message>
+        <source>&amp;3  What to do</source>
+        <translation>&amp;3  Was zu tun ist</translation>
+    </message>
+    <message>
+        <source>Cancel</source>
+        <translation>Abbrechen</translation>
+    </message>
+    <message>
+        <source>Only those that &amp;change</source>
+        <translation>Nur &amp;veränderte</translation>
+    </message>
+    <message>
+        <source>What to &amp;do</source>
+        <translation>Was &amp;zu tun ist</translation>
+    </message>
+    <message>
+        <source>Calibrations reached</source>
+        <translation>Betroffene Kalibrierungen</translation>
+    </message>
+    <message>
+        <source>Points of the calibration chosen</source>
+        <translation>Messpunkte der gewählten Kalibrierung</translation>
+    </message>
+    <message>
+        <source>Channels to visit again</source>
+        <translation>Wieder aufzusuchende Kanäle</translation>
+    </message>
+    <message>
+        <source>Name of the round</source>
+        <translation>Name des Rundgangs</translation>
+    </message>
+    <message>
+        <source>Who walks it</source>
+        <translation>Wer ihn geht</translation>
+    </message>
+    <message>
+        <source>&amp;Make a round</source>
+        <translation>Rundgang an&amp;legen</translation>
+    </message>
+    <message>
+        <source>&amp;Save list…</source>
+        <translation>Liste &amp;speichern…</translation>
+    </message>
+    <message>
+        <source>Take the standard &amp;out of service…</source>
+        <translation>Normal außer Betrieb neh&amp;men…</translation>
+    </message>
+    <message>
+        <source>&amp;Name of the round</source>
+        <translation>Name &amp;des Rundgangs</translation>
+    </message>
+    <message>
+        <source>&amp;For</source>
+        <translation>&amp;Für</translation>
+    </message>
+    <message>
+        <source>anybody</source>
+        <translation>alle</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::ReachVisitsModel</name>
+    <message>
+        <source>Stop</source>
+        <translation>Halt</translation>
+    </message>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>Subject</source>
+        <translation>Gegenstand</translation>
+    </message>
+    <message>
+        <source>Place</source>
+        <translation>Ort</translation>
+    </message>
+    <message>
+        <source>Title</source>
+        <translation>Bezeichnung</translation>
+    </message>
+    <message>
+        <source>Calibrations in doubt</source>
+        <translation>Zweifelhafte Kalibrierungen</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::ReachedModel</name>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>No.</source>
+        <translation>Nr.</translation>
+    </message>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>Performed</source>
+        <translation>Durchgeführt</translation>
+    </message>
+    <message>
+        <source>As found</source>
+        <translation>Vorgefunden</translation>
+    </message>
+    <message>
+        <source>As left</source>
+        <translation>Hinterlassen</translation>
+    </message>
+    <message>
+        <source>Worst point</source>
+        <translation>Schlechtester Messpunkt</translation>
+    </message>
+    <message>
+        <source>Error was</source>
+        <translation>Abw. war</translation>
+    </message>
+    <message>
+        <source>Becomes</source>
+        <translation>Wird</translation>
+    </message>
+    <message>
+        <source>Then</source>
+        <translation>Dann</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::ReachedPointsModel</name>
+    <message>
+        <source>cannot be told</source>
+        <translation>nicht bestimmbar</translation>
+    </message>
+    <message>
+        <source>Point</source>
+        <translation>Messpunkt</translation>
+    </message>
+    <message>
+        <source>%1, %2</source>
+        <translation>%1, %2</translation>
+    </message>
+    <message>
+        <source>Verdict</source>
+        <translation>Bewertung</translation>
+    </message>
+    <message>
+        <source>Error was</source>
+        <translation>Abw. war</translation>
+    </message>
+    <message>
+        <source>Becomes</source>
+        <translation>Wird</translation>
+    </message>
+    <message>
+        <source>Certificate said</source>
+        <translation>Laut Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>Found</source>
+        <translation>Gefunden</translation>
+    </message>
+    <message>
+        <source>Remark</source>
+        <translation>Bemerkung</translation>
+    </message>
+    <message>
+        <source>not in the finding, left as it was</source>
+        <translation>nicht im Befund, blieb wie er war</translation>
+    </message>
+    <message>
+        <source>just beyond the values found</source>
+        <translation>knapp jenseits der gefundenen Werte</translation>
     </message>
 </context>
 <context>
@@ -6579,6 +7078,14 @@ Toleranz</translation>
     <message>
         <source>There is no certificate to draw yet.</source>
         <translation>Es gibt noch keinen Kalibrierschein zu zeichnen.</translation>
+    </message>
+    <message>
+        <source>What did it r&amp;each…</source>
+        <translation>Was ist b&amp;etroffen…</translation>
+    </message>
+    <message>
+        <source>The calibrations that rest on it, when it was found out of tolerance</source>
+        <translation>Die Kalibrierungen, die auf ihm beruhen, wenn es außerhalb der Toleranz gefunden wurde</translation>
     </message>
 </context>
 <context>

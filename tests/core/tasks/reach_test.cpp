@@ -51,7 +51,7 @@ TEST_F(ReachTest, TheErrorFoundIsTakenOffWhatTheStandardApplied) {
   EXPECT_EQ(reached.asFound.was, Verdict::pass);
   EXPECT_EQ(reached.asFound.becomes, Verdict::fail);
   EXPECT_EQ(reached.asLeft.becomes, Verdict::fail);
-  EXPECT_TRUE(reach.anyFlips());
+  EXPECT_EQ(reach.flips(), 1U);
 }
 
 TEST_F(ReachTest, TheErrorFoundIsInterpolatedBetweenItsValues) {
@@ -70,7 +70,7 @@ TEST_F(ReachTest, AFailedAsFoundMayPassAndFlipsToo) {
   const Reach reach = reachOfStandard(store(), "LC-2201", currentHigh());
   EXPECT_EQ(reach.calibrations.at(0).asFound.was, Verdict::fail);
   EXPECT_EQ(reach.calibrations.at(0).asFound.becomes, Verdict::pass);
-  EXPECT_TRUE(reach.anyFlips());
+  EXPECT_EQ(reach.flips(), 1U);
   EXPECT_THAT(reach.visits, IsEmpty());
 }
 
@@ -136,7 +136,7 @@ TEST_F(ReachTest, AQuantityTheFindingDoesNotMentionStaysAndIsNamed) {
     EXPECT_TRUE(point.notInFinding);
     EXPECT_EQ(point.newError, point.oldError);
   }
-  EXPECT_FALSE(reach.anyFlips());
+  EXPECT_EQ(reach.flips(), 0U);
 }
 
 TEST_F(ReachTest, ValuesOutsideThoseFoundAreNotExtrapolated) {
@@ -197,6 +197,40 @@ TEST_F(ReachTest, OnlyAPassWithAnotherStandardClears) {
   ASSERT_EQ(reachOfStandard(store(), "LC-2201", currentHigh()).visits.size(), 1U);
   add(visitTo("TT-110", "2026-01-23T09:00", {"0.0", "75.0", "150.0"}, {}, {"LC-9"}));
   EXPECT_THAT(reachOfStandard(store(), "LC-2201", currentHigh()).visits, IsEmpty());
+}
+
+TEST_F(ReachTest, StopsWhenToldTo) {
+  add(visitTo("TT-110", "2026-01-10T09:00", {"0.0", "75.0", "150.0"}));
+  add(visitTo("TT-110", "2026-01-11T09:00", {"0.0", "75.0", "150.0"}));
+  std::vector<double> shares;
+  const Reach reach = reachOfStandard(store(), "LC-2201", currentHigh(), [&shares](double share) {
+    shares.push_back(share);
+    return shares.size() < 2;
+  });
+  EXPECT_THAT(shares, ElementsAre(0.0, 0.5));
+  EXPECT_EQ(reach.calibrations.size(), 1U);
+}
+
+TEST_F(ReachTest, SaysWhatIsToBeDoneAndListsTheVisits) {
+  for (Channel& channel : site_.channels) {
+    if (channel.tag == "TT-110") {
+      channel.place = "Hall, north";
+    }
+  }
+  site_.places.push_back({"Hall, north", "Hall, north", "", 1});
+  const auto bad = add(visitTo("TT-110", "2026-01-10T09:00", {"0.0", "75.0", "150.0"}));
+  add(visitTo("TT-110", "2026-01-11T09:00", {"-0.6", "74.4", "149.4"}));
+  add(visitTo("TT-110", "2026-01-12T09:00", {"-0.3", "74.7", "149.7"}));
+  const Reach reach = reachOfStandard(store(), "LC-2201", currentHigh());
+  ASSERT_EQ(reach.calibrations.size(), 3U);
+  EXPECT_EQ(reach.calibrations[0].then(), ReachedThen::visitAgain);
+  EXPECT_EQ(reach.calibrations[1].then(), ReachedThen::nothing);
+  EXPECT_EQ(reach.calibrations[2].then(), ReachedThen::unchanged);
+  EXPECT_EQ(reach.flips(), 2U);
+  EXPECT_EQ(reach.why, LastGoodWhy::disagrees);
+  EXPECT_EQ(visitsCsv(reach),
+            "number,place,channel,subject,calibrations_in_doubt\r\n1,\"Hall, north\",TT-110," +
+                std::string(text(Subject::channel)) + "," + std::to_string(bad) + "\r\n");
 }
 
 TEST_F(ReachTest, VisitsStandInWalkingOrder) {
@@ -293,7 +327,7 @@ FoundErrors endHigh(double error, double uncertainty = 0.001) {
   return found;
 }
 std::string lastGood(const Standard& standard, const FoundErrors& found) {
-  const StandardCertificate* good = lastGoodCertificate(standard, found);
+  const StandardCertificate* good = lastGoodCertificate(standard, found).certificate;
   return good != nullptr ? good->number : "none";
 }
 
