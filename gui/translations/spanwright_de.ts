@@ -3659,7 +3659,7 @@ Hash: %1…</translation>
     </message>
     <message>
         <source>plann&amp;er</source>
-        <translation>Pla&amp;ner</translation>
+        <translation>Plan&amp;er</translation>
     </message>
     <message>
         <source>&amp;reviewer</source>
@@ -4255,7 +4255,7 @@ Hash: %1…</translation>
     </message>
     <message>
         <source>&amp;Change…</source>
-        <translation>Ä&amp;ndern…</translation>
+        <translation>Än&amp;dern…</translation>
     </message>
     <message>
         <source>The register</source>
@@ -4538,7 +4538,7 @@ Hash: %1…</translation>
     </message>
     <message>
         <source>T&amp;ransfer</source>
-        <translation>Ü&amp;bertragung</translation>
+        <translation>Über&amp;tragung</translation>
     </message>
     <message>
         <source>linear</source>

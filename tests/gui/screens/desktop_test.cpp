@@ -95,12 +95,12 @@ TEST_F(DesktopTest, AnotherLanguageChangesWordsDatesAndNumbersAtOnceAndIsKept) {
   start({visitTo("TT-1", "2025-11-20T09:00:00", 0.1)});
   window().showChannel(QStringLiteral("TT-1"));
   session_->worker().waitUntilIdle();
-  EXPECT_EQ(menus().join(' ').toStdString(), "Record Go Work View Help");
+  EXPECT_EQ(menus().join(' ').toStdString(), "Record Manage Go Work View Help");
   EXPECT_EQ(column("Calibrations", "Performed").join(' ').toStdString(), "20 Nov 2025 09:00");
   EXPECT_EQ(shownError(0.1, 0.01).toStdString(), "+0.100");
 
   choose(QStringLiteral("Deutsch"));
-  EXPECT_EQ(menus().join(' ').toStdString(), "Akte Gehe zu Arbeit Ansicht Hilfe");
+  EXPECT_EQ(menus().join(' ').toStdString(), "Akte Bearbeiten Gehe zu Arbeit Ansicht Hilfe");
   EXPECT_EQ(window().currentScreen(), window().channelScreen());
   EXPECT_EQ(window().channelScreen()->channel().toStdString(), "TT-1");
   EXPECT_EQ(column("Kalibrierungen", "Durchgeführt").join(' ').toStdString(), "20.11.2025 09:00");
@@ -114,7 +114,7 @@ TEST_F(DesktopTest, AnotherLanguageChangesWordsDatesAndNumbersAtOnceAndIsKept) {
   EXPECT_EQ(window().size(), QSize(1280, 720));
 
   choose(QStringLiteral("English"));
-  EXPECT_EQ(menus().join(' ').toStdString(), "Record Go Work View Help");
+  EXPECT_EQ(menus().join(' ').toStdString(), "Record Manage Go Work View Help");
   EXPECT_EQ(column("Calibrations", "Performed").join(' ').toStdString(), "20 Nov 2025 09:00");
   EXPECT_EQ(kLanguage.get().toStdString(), "en");
 }
