@@ -5,11 +5,11 @@
 build_packages=(
   g++ cmake ninja-build pkg-config
   libboost-dev libfmt-dev nlohmann-json3-dev libcli11-dev libtomlplusplus-dev libsqlite3-dev libsodium-dev libpoppler-cpp-dev
-  libmuparser-dev libzip-dev libical-dev
+  libmuparser-dev libzip-dev libical-dev libqrencode-dev
   qt6-base-dev qt6-l10n-tools qt6-translations-l10n libqt6opengl6-dev qt6-charts-dev libgl-dev libopengl-dev libegl-dev
   libgtest-dev libgmock-dev fonts-dejavu-core
 )
-test_packages=(poppler-utils sqlite3 clang-format)
+test_packages=(poppler-utils zbar-tools sqlite3 clang-format)
 lint_packages=(clang-tidy)
 
 # need_packages NAME...: nothing when all are there; else installs them as root or through sudo without asking,

@@ -271,7 +271,33 @@ std::vector<CalibrationSummary> readLatestPassing(Connection& connection, std::s
   return summaries;
 }
 
+namespace {
+
+/// A visit nobody signed is looked for among so many of the latest calibrations: most of a long record were
+/// imported and have no event either.
+constexpr std::int64_t kUnsignedAmong = 2000;
+
+std::vector<CalibrationSummary> readUnsigned(Connection& connection, std::string_view site) {
+  Query row = connection.query(fmt::format(
+      "{} FROM calibration c {} WHERE c.site = $1 AND c.source = 'entered' AND c.id > (SELECT max(n.id) FROM "
+      "calibration n WHERE n.site = $1) - $2 AND NOT EXISTS (SELECT 1 FROM life_event l WHERE l.site = "
+      "c.site "
+      "AND l.calibration = c.id) ORDER BY c.performed, c.id",
+      kSummary, kJoins));
+  row.bind(site, kUnsignedAmong);
+  std::vector<CalibrationSummary> summaries;
+  while (row.step()) {
+    summaries.push_back(summaryOf(row));
+  }
+  return summaries;
+}
+
+}  // namespace
+
 std::vector<CalibrationSummary> readInState(Connection& connection, std::string_view site, LifeState state) {
+  if (state == LifeState::recorded) {
+    return readUnsigned(connection, site);
+  }
   // From the events, which are few, not from the calibrations.
   Query row =
       connection.query(fmt::format("{} FROM life_event e JOIN calibration c ON c.site = e.site AND c.id = "

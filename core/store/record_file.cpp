@@ -244,17 +244,28 @@ void createRecordFile(const fs::path& file, const std::function<void(Connection&
   });
 }
 
-std::unique_ptr<Connection> openRecordFile(const fs::path& file, bool readOnly) {
+std::unique_ptr<Connection> openRecordFile(const fs::path& file, bool readOnly, bool whole) {
   lookAtFile(file);
   auto connection = readOnly ? openForReading(file) : openForWriting(file);
   checkIdentity(*connection);
-  checkWhole(*connection);
+  const bool migrated = !readOnly && isOlder(*connection);
+  if (whole || migrated) {
+    checkWhole(*connection);
+  }
   if (readOnly) {
     refuseOlder(*connection);
-  } else if (isOlder(*connection)) {
+  } else if (migrated) {
     migrate(*connection);
   }
   return connection;
+}
+
+void checkRecordFile(const fs::path& file, std::function<bool()> goOn) {
+  lookAtFile(file);
+  const auto connection = openForReading(file);
+  checkIdentity(*connection);
+  connection->stopUnless(std::move(goOn));
+  checkWhole(*connection);
 }
 
 std::unique_ptr<Connection> openForChecking(const fs::path& file) {

@@ -21,8 +21,13 @@ void makeFile(const std::filesystem::path& file,
 /// name. StorageError when `file` is there already; it is never overwritten.
 void createRecordFile(const std::filesystem::path& file, const std::function<void(Connection&)>& fill);
 
-/// Opens and checks; brings an older record to the present version unless `readOnly`.
-std::unique_ptr<Connection> openRecordFile(const std::filesystem::path& file, bool readOnly);
+/// Opens and checks; brings an older record to the present version unless `readOnly`. Without `whole` only
+/// the head of a record of the present version is looked at.
+std::unique_ptr<Connection> openRecordFile(const std::filesystem::path& file, bool readOnly, bool whole);
+
+/// What opening without `whole` leaves out, on a connection of its own. StorageError when something is found,
+/// InputError "cancelled" when `goOn` says false, which it is asked all the time.
+void checkRecordFile(const std::filesystem::path& file, std::function<bool()> goOn);
 
 /// Opens for reading only, as far as the file is ours and of the present version; what its rows say is not
 /// looked at.

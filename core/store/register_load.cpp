@@ -180,13 +180,21 @@ class RegisterLoader {
   }
 
   void loadSensors() {
+    const auto count = static_cast<std::size_t>(connection_.integer("SELECT count(*) FROM sensor"));
+    site().sensors.reserve(count);
+    loaded_.keys.sensors.reserve(count);
+    sensors_.reserve(count);
     Query row = connection_.query(
         "SELECT id, serial, maker, model, description, range FROM sensor WHERE site = $1 ORDER BY id");
     row.bind(code());
     while (row.step()) {
       loaded_.keys.sensors.emplace(row.text(1), row.integer(0));
       sensors_.emplace(row.integer(0), row.text(1));
-      site().sensors.push_back({row.text(1), row.text(2), row.text(3), row.text(4), sensorRangeAt(row, 5)});
+      auto known = ranges_.find(row.textView(5));
+      if (known == ranges_.end()) {
+        known = ranges_.emplace(row.text(5), sensorRangeAt(row, 5)).first;
+      }
+      site().sensors.push_back({row.text(1), row.text(2), row.text(3), row.text(4), known->second});
     }
   }
 
@@ -224,6 +232,10 @@ class RegisterLoader {
   }
 
   void loadChannels() {
+    const auto count = static_cast<std::size_t>(connection_.integer("SELECT count(*) FROM channel"));
+    site().channels.reserve(count);
+    loaded_.keys.channels.reserve(count);
+    channels_.reserve(count);
     Query row = connection_.query(
         "SELECT id, tag, place, terminal, title, retired FROM channel WHERE site = $1 ORDER BY id");
     row.bind(code());
@@ -246,8 +258,14 @@ class RegisterLoader {
         "WHERE site = $1 ORDER BY channel, version");
     row.bind(code());
     while (row.step()) {
+      // The kind is the first word, so that no parameters of another kind can be taken for these.
+      std::string written = fmt::format("{} {}", row.textView(3), row.textView(4));
+      auto known = setups_.find(written);
+      if (known == setups_.end()) {
+        known = setups_.emplace(std::move(written), setupAt(row, 3, 4)).first;
+      }
       channelOf(row).setups.push_back(
-          {row.smallInteger(1), momentAt(row, 2), {setupAt(row, 3, 4), row.real(5)}, row.text(6)});
+          {row.smallInteger(1), momentAt(row, 2), {known->second, row.real(5)}, row.text(6)});
     }
   }
 
@@ -334,6 +352,9 @@ class RegisterLoader {
   Connection& connection_;
   LoadedRegister loaded_;
   Names places_, sensors_, plans_, intervals_;
+  // Setups and ranges as they are written, each read once: a site has many channels and few kinds of them.
+  std::map<std::string, SetupKind, std::less<>> setups_;
+  std::map<std::string, SensorRange, std::less<>> ranges_;
   std::unordered_map<std::int64_t, std::size_t> channels_, standards_;
   std::map<std::pair<std::int64_t, std::int64_t>, std::size_t> certificates_;
 };

@@ -140,6 +140,9 @@ void Connection::check(int code) const {
 }
 
 void Connection::fail(int code) const {
+  if (code == SQLITE_INTERRUPT) {
+    throw InputError("cancelled", "start again for the whole of it");
+  }
   const int systemError = database_ != nullptr ? sqlite3_system_errno(database_) : 0;
   const std::string message = database_ != nullptr ? sqlite3_errmsg(database_) : sqlite3_errstr(code);
   const Sentence sentence = explain(code, systemError, message);
@@ -256,6 +259,16 @@ int Connection::waitOnce(void* connection, int waits) noexcept {
   std::this_thread::sleep_for(
       std::chrono::microseconds(std::uniform_int_distribution(500, kLongestMicroseconds)(c.random_)));
   return 1;
+}
+
+void Connection::stopUnless(std::function<bool()> goOn) {
+  constexpr int kSteps = 20000;  // of SQLite's machine, between two questions
+  goOn_ = std::move(goOn);
+  sqlite3_progress_handler(database_, kSteps, goOn_ ? &Connection::askWhether : nullptr, this);
+}
+
+int Connection::askWhether(void* connection) noexcept {
+  return static_cast<Connection*>(connection)->goOn_() ? 0 : 1;
 }
 
 void Connection::tellWaiting(bool waiting) noexcept {

@@ -132,6 +132,9 @@ class Connection {
   /// `tell` is called with true, once, when waiting for another program takes longer than kQuietWait, and
   /// with false when that wait is over. It must not use this connection; what it throws is dropped.
   void onWaiting(std::function<void(bool waiting)> tell) { tellWaiting_ = std::move(tell); }
+  /// While statements run, `goOn` is asked every some milliseconds; at its no they end in InputError
+  /// "cancelled". It must not throw nor use this connection.
+  void stopUnless(std::function<bool()> goOn);
   /// The file's first bytes, at most `count`, read through SQLite's own handle. Never open and close the file
   /// beside it: closing any handle of a file drops every lock this process has on it (POSIX fcntl), and
   /// another program would then take the log away from under an open connection.
@@ -167,6 +170,7 @@ class Connection {
   void giveBack(sqlite3_stmt* statement) noexcept;
   sqlite3_stmt* prepare(std::string_view sql, std::string_view* rest = nullptr);
   static int waitOnce(void* connection, int waits) noexcept;
+  static int askWhether(void* connection) noexcept;
   int step(sqlite3_stmt* statement);
   void tellWaiting(bool waiting) noexcept;
 
@@ -175,6 +179,7 @@ class Connection {
   bool temporary_ = false;
   std::chrono::milliseconds busyWait_{0};
   std::function<void(bool)> tellWaiting_;
+  std::function<bool()> goOn_;
   std::chrono::steady_clock::time_point waitBegan_;
   bool toldWaiting_ = false;
   std::minstd_rand random_{std::random_device{}()};

@@ -33,12 +33,12 @@ Store Store::create(const std::filesystem::path& file, const Register& site, con
   return open(file, Mode::readWrite, clock);
 }
 
-Store Store::open(const std::filesystem::path& file, Mode mode, const Clock& clock) {
+Store Store::open(const std::filesystem::path& file, Mode mode, const Clock& clock, Check check) {
   auto impl = std::make_unique<Impl>();
   impl->file = file;
   impl->readOnly = mode == Mode::readOnly;
   impl->clock = &clock;
-  impl->connection = openRecordFile(file, impl->readOnly);
+  impl->connection = openRecordFile(file, impl->readOnly, check == Check::whole);
   impl->loaded = loadRegister(*impl->connection);
   return Store(std::move(impl));
 }
@@ -52,8 +52,14 @@ void Store::onWaiting(std::function<void(bool waiting)> tell) {
 const Clock& Store::clock() const {
   return *impl_->clock;
 }
+void Store::stopWriting(std::string why) {
+  impl_->stopped = std::move(why);
+}
 const Register& Store::site() const {
   return impl_->loaded.site;
+}
+std::int64_t Store::siteRevision() const {
+  return impl_->loaded.revision;
 }
 void Store::refresh() {
   impl_->reloadWhenChanged();
@@ -64,9 +70,7 @@ void Store::refresh() {
 Store::Transaction::Transaction(Store& store) : store_(&store) {
   Impl& impl = *store.impl_;
   assert(!impl.transactionOpen);
-  if (impl.readOnly) {
-    impl.connection->refuse("was opened for reading only", "open it for writing to change it");
-  }
+  impl.refuseUnlessWritable();
   impl.connection->query("BEGIN IMMEDIATE").run();
   impl.transactionOpen = true;
 }

@@ -117,6 +117,17 @@ struct CalibrationSummary {
   Moment recordedUtc = {};
 };
 
+/// What a calibration proves, for whoever goes through all of them.
+struct ProofRow {
+  CalibrationId id = 0;
+  std::size_t channel = 0;  ///< its place in the register's list
+  Subject subject = Subject::channel;
+  int setupVersion = 0;
+  std::string_view sensor;  ///< serial; may be empty; lives as long as the call that hands it out
+  Moment performed;
+  Verdict leftVerdict = Verdict::notJudged;
+};
+
 /// A history row waiting to be grouped into visits during an import; kept in a private temporary database so
 /// that memory does not grow with the file. `key` orders rows: rows of one visit share it.
 struct StagedRow {
@@ -131,11 +142,16 @@ class Store {
   /// registerFaults.
   static Store create(const std::filesystem::path& file, const Register& site,
                       const Clock& clock = systemClock());
-  /// Opens an existing record, migrating an older one; refuses files that are not records, are damaged
-  /// (integrity check) or were written by a newer program. `readOnly` never writes.
+  /// Opens an existing record, migrating an older one; refuses files that are not records, are damaged or
+  /// were written by a newer program. `readOnly` never writes.
   enum class Mode { readWrite, readOnly };
+  /// Which damage is looked for. `whole`: every page and reference of the file, which takes long when it is
+  /// large. `head`: the head of the file and the register; whoever opens so, sees to it that checkWholeFile
+  /// (core/store/verify.h) follows, and calls stopWriting when that finds something. A record that must be
+  /// migrated is always checked whole before.
+  enum class Check { whole, head };
   static Store open(const std::filesystem::path& file, Mode mode = Mode::readWrite,
-                    const Clock& clock = systemClock());
+                    const Clock& clock = systemClock(), Check check = Check::whole);
   Store(Store&&) noexcept;
   Store& operator=(Store&&) noexcept;
   ~Store();
@@ -172,9 +188,13 @@ class Store {
   /// not use this Store.
   void onWaiting(std::function<void(bool waiting)> tell);
   const Clock& clock() const;  ///< the one it was opened with
+  /// From now on every call that writes throws StorageError with this sentence; reading goes on.
+  void stopWriting(std::string why);
   /// The whole register as last read. References into it live until the next call that changes the register,
   /// undoes such a change or refreshes: copy what must live longer.
   const Register& site() const;
+  /// Another number after every change of the register.
+  std::int64_t siteRevision() const;
   /// Reads the register again when another program changed it.
   void refresh();
 
@@ -236,6 +256,9 @@ class Store {
   /// Every calibration that counts, with readings, by channel then oldest first; stops when `visit` says
   /// false.
   void forEachCalibration(const std::function<bool(const Calibration&)>& visit) const;
+  /// Every calibration that proves (core/record/life.h), in no order; stops when `visit` says false. Much
+  /// quicker than asking channel by channel.
+  void forEachProof(const std::function<bool(const ProofRow&)>& visit) const;
   /// The latest calibration per (channel, subject, setup version, sensor) that proves and whose standing
   /// as-left passed.
   std::vector<CalibrationSummary> latestPassing() const;
@@ -255,7 +278,7 @@ class Store {
   std::int64_t addLifeEvent(const LifeEvent& event);
   std::vector<LifeEvent> life(CalibrationId calibration) const;  ///< oldest first
   LifeState state(CalibrationId calibration) const;
-  /// Those waiting in this state, oldest first.
+  /// Those waiting in this state, oldest first; recorded: visits entered of late and not signed by anybody.
   std::vector<CalibrationSummary> inState(LifeState state) const;
   /// Of the calibration's rows as they stand: what a signature is bound to. Needs the calibration to be
   /// there.

@@ -22,6 +22,7 @@ namespace spanwright {
 struct Store::Impl {
   std::filesystem::path file;
   bool readOnly = false;
+  std::string stopped;  ///< why nothing is written any more, or empty
   const Clock* clock = nullptr;
   std::unique_ptr<Connection> connection;
   LoadedRegister loaded;
@@ -56,12 +57,19 @@ struct Store::Impl {
     throw InputError(fmt::format("there is no channel \"{}\" in the record", tag), "check the tag");
   }
 
-  /// Runs `work` as one transaction, or as a part of the open one that is undone alone when it throws.
-  template <class Work>
-  auto write(Work work) {
+  void refuseUnlessWritable() const {
     if (readOnly) {
       connection->refuse("was opened for reading only", "open it for writing to change it");
     }
+    if (!stopped.empty()) {
+      throw StorageError(stopped);
+    }
+  }
+
+  /// Runs `work` as one transaction, or as a part of the open one that is undone alone when it throws.
+  template <class Work>
+  auto write(Work work) {
+    refuseUnlessWritable();
     if (transactionOpen && !connection->inTransaction()) {
       connection->refuse("could not be changed because an earlier part of the same change failed",
                          "nothing of it was saved, try again from the start");

@@ -69,7 +69,7 @@ void bindUnit(Query& query, std::string_view site, const std::vector<std::int64_
 }
 
 std::string unitName(Connection& connection, std::string_view site, const UnitKey& key) {
-  std::string name = key.unit + (key.numbers.empty() ? "" : " " + keyText(key));
+  std::string name = key.numbers.empty() ? key.unit : fmt::format("{} {}", key.unit, keyText(key));
   const auto sql = names().find(key.unit);
   if (sql == names().end()) {
     return name;

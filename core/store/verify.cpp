@@ -289,4 +289,8 @@ RecordCheck verifyRecord(const std::filesystem::path& file, const std::vector<Jo
   return Verifier(*connection, progress).check(known);
 }
 
+void checkWholeFile(const std::filesystem::path& file, std::function<bool()> goOn) {
+  checkRecordFile(file, std::move(goOn));
+}
+
 }  // namespace spanwright

@@ -44,4 +44,9 @@ using CheckProgress = std::function<bool(double)>;
 RecordCheck verifyRecord(const std::filesystem::path& file, const std::vector<JournalHead>& known = {},
                          const CheckProgress& progress = {});
 
+/// Looks at every page of the file and every reference between its rows: what Store::open leaves out when it
+/// is told to look at the head only. Reads the file alone. StorageError, one sentence, when it is damaged;
+/// InputError "cancelled" when `goOn` says false.
+void checkWholeFile(const std::filesystem::path& file, std::function<bool()> goOn);
+
 }  // namespace spanwright

@@ -247,8 +247,8 @@ PoolEntry entryAt(const Channel& channel, const SubjectNow& now, const std::vect
 /// Goes through histories, channel by channel, and keeps only what comes of them.
 class Report {
  public:
-  Report(const Store& store, Date today, VisitEdit edit = {})
-      : site_(store.site()), today_(today), edit_(std::move(edit)) {
+  Report(const Store& store, Date today, VisitEdit edit = {}, Progress progress = {})
+      : site_(store.site()), today_(today), edit_(std::move(edit)), progress_(std::move(progress)) {
     for (const Sensor& sensor : site_.sensors) {
       sensors_.emplace(sensor.serial, &sensor);
     }
@@ -291,6 +291,9 @@ class Report {
   }
 
   void addAll(const Store& store) {
+    const double all =
+        progress_ ? static_cast<double>(std::max<std::int64_t>(1, store.calibrationCount())) : 1.0;
+    std::int64_t read = 0;
     std::string tag;
     ChannelHistory history;
     const auto close = [&] {
@@ -306,6 +309,9 @@ class Report {
         tag = calibration.channel;
       }
       keep(history, calibration);
+      if (++read % kProgressEvery == 0) {
+        advance(kReadingShare * static_cast<double>(read) / all);
+      }
       return true;
     });
     close();
@@ -314,9 +320,14 @@ class Report {
   std::vector<DriftItem> take(Pooling pooling, std::string_view only) {
     poolLikeSubjects(entries_, pooling);
     compareParts(entries_);
+    std::size_t done = 0;
     for (PoolEntry& entry : entries_) {
       forecast(entry.item, today_);
       entry.item.findings = findingsOf(entry);
+      if (++done % kProgressEvery == 0) {
+        advance(kReadingShare +
+                (1.0 - kReadingShare) * static_cast<double>(done) / static_cast<double>(entries_.size()));
+      }
     }
     std::vector<DriftItem> items;
     for (PoolEntry& entry : entries_) {
@@ -330,7 +341,16 @@ class Report {
     return items;
   }
 
+  void advance(double share) const {
+    if (progress_ && !progress_(share)) {
+      throw InputError("cancelled", "start again for the whole of it");
+    }
+  }
+
  private:
+  static constexpr int kProgressEvery = 500;
+  static constexpr double kReadingShare = 0.7;
+
   void keep(ChannelHistory& history, const Calibration& calibration) const {
     if (calibration.performed.date() <= today_) {
       history[calibration.subject].push_back(visitMeans(calibration));
@@ -340,6 +360,7 @@ class Report {
   const Register& site_;
   Date today_;
   VisitEdit edit_;
+  Progress progress_;
   SensorTable sensors_;
   std::unordered_map<std::string_view, std::size_t> order_;
   std::vector<PoolEntry> entries_;
@@ -351,10 +372,10 @@ bool shareAny(const std::set<std::string>& a, const std::set<std::string>& b) {
 
 }  // namespace
 
-std::vector<DriftItem> driftReport(const Store& store, std::string_view channel, Date today,
-                                   Pooling pooling) {
+std::vector<DriftItem> driftReport(const Store& store, std::string_view channel, Date today, Pooling pooling,
+                                   const Progress& progress) {
   const Register& site = store.site();
-  Report report(store, today);
+  Report report(store, today, {}, progress);
   if (channel.empty()) {
     report.addAll(store);
     return report.take(pooling, channel);
@@ -366,7 +387,9 @@ std::vector<DriftItem> driftReport(const Store& store, std::string_view channel,
   report.addFrom(store, *asked);
   if (pooling == Pooling::likeSubjects) {
     const std::set<std::string> families = report.families(*asked);
+    double looked = 0.0;
     for (const Channel& other : site.channels) {
+      report.advance(looked++ / static_cast<double>(site.channels.size()));
       if (&other != asked && !other.retired && shareAny(families, report.families(other))) {
         report.addFrom(store, other);
       }

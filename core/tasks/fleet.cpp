@@ -95,6 +95,30 @@ void join(FleetRow& row, FleetRow point, FleetOrder order) {
 
 }  // namespace
 
+std::vector<DriftItem> firstToLeave(const std::vector<DriftItem>& items, std::size_t most) {
+  std::map<std::pair<std::string, Subject>, const DriftItem*> first;
+  for (const DriftItem& item : items) {
+    if (item.bandOutOn) {
+      const DriftItem*& known = first[{item.channel, item.subject}];
+      if (known == nullptr || *item.bandOutOn < *known->bandOutOn) {
+        known = &item;
+      }
+    }
+  }
+  std::vector<const DriftItem*> leaving;
+  for (const auto& [subject, item] : first) {
+    leaving.push_back(item);
+  }
+  std::stable_sort(leaving.begin(), leaving.end(),
+                   [](const DriftItem* a, const DriftItem* b) { return *a->bandOutOn < *b->bandOutOn; });
+  leaving.resize(std::min(leaving.size(), most));
+  std::vector<DriftItem> shown;
+  for (const DriftItem* item : leaving) {
+    shown.push_back(*item);
+  }
+  return shown;
+}
+
 double shareOfTolerance(const ErrorLimits& limits, double error) {
   const double limit = error < 0.0 ? -limits.low : limits.high;
   if (error == 0.0) {

@@ -43,6 +43,10 @@ enum class FleetOrder {
 std::vector<FleetRow> fleetRanking(const std::vector<DriftItem>& items, const Register& site, Date day,
                                    FleetOrder order);
 
+/// For each subject the point whose band leaves its tolerance first, the soonest subject first; at most so
+/// many.
+std::vector<DriftItem> firstToLeave(const std::vector<DriftItem>& items, std::size_t most);
+
 /// |error| over the limit on its side; see PointResult::fractionOfTolerance.
 double shareOfTolerance(const ErrorLimits& limits, double error);
 

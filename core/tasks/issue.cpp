@@ -170,6 +170,12 @@ Certificate certificateAsIssued(const Store& store, const IssuedCertificate& iss
   return describeCertificate(source);
 }
 
+std::optional<Date> dueAfterCalibration(const Store& store, CalibrationId id) {
+  const Calibration calibration = wanted(store, id);
+  const Channel* channel = store.site().channel(calibration.channel);
+  return channel != nullptr ? dueAfter(store, *channel, calibration, 0) : std::nullopt;
+}
+
 std::vector<std::string> issueFaults(const Store& store, CalibrationId id) {
   const Calibration calibration = wanted(store, id);
   return certificateFaults(sourceFor(store.site(), calibration));

@@ -3,6 +3,7 @@
 // Issuing certificates.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -26,5 +27,9 @@ Certificate certificateAsIssued(const Store& store, const IssuedCertificate& iss
 /// What keeps the calibration from being certified, each with its clause; empty when it may be. InputError
 /// when the calibration is unknown.
 std::vector<std::string> issueFaults(const Store& store, CalibrationId calibration);
+
+/// When the subject is due after this calibration, by the interval then in force; nothing when it did not
+/// pass or has no routine. InputError when the calibration is unknown.
+std::optional<Date> dueAfterCalibration(const Store& store, CalibrationId calibration);
 
 }  // namespace spanwright

@@ -277,4 +277,8 @@ std::vector<RoundSheet> sheetsOfPlan(const Store& store, const SitePlan& plan, i
   return sheets;
 }
 
+RoundSheet sheetOfStop(const Store& store, const PlannedStop& stop) {
+  return std::move(sheetsOfPlan(store, {stop.day, stop.day, {stop}, {}, {}}, 1).front());
+}
+
 }  // namespace spanwright

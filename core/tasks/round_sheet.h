@@ -21,4 +21,7 @@ RoundSheet sheetOfChannels(const Store& store, const std::vector<std::string>& t
 /// One sheet for each technician and day of the plan that has visits on the plan's first `dayCount` days.
 std::vector<RoundSheet> sheetsOfPlan(const Store& store, const SitePlan& plan, int dayCount);
 
+/// Of one stop of a plan, for its day and person.
+RoundSheet sheetOfStop(const Store& store, const PlannedStop& stop);
+
 }  // namespace spanwright

@@ -42,6 +42,15 @@ std::int64_t makeRound(Store& store, const Reach& reach, const std::string& name
   return store.addRound(round);
 }
 
+ProposedRound roundOfStop(const PlannedStop& stop) {
+  ProposedRound proposed{
+      fmt::format("{}, {}", stop.cabinet, formatDate(stop.day)), stop.person, stop.day, {}};
+  for (const PlannedSubject& visit : stop.visits) {
+    proposed.stops.push_back({visit.channel, visit.subject});
+  }
+  return proposed;
+}
+
 std::int64_t makeRound(Store& store, const ProposedRound& proposed) {
   const auto blank = [](const std::string& text) {
     return text.find_first_not_of(" \t\r\n") == std::string::npos;

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "core/store/store.h"
+#include "core/tasks/plan.h"
 #include "core/tasks/reach.h"
 
 namespace spanwright {
@@ -33,6 +34,9 @@ struct ProposedRound {
   std::optional<Date> day;
   std::vector<RoundStop> stops;  ///< in any order
 };
+/// The round a planned stop amounts to: its day, its person, its visits, named by cabinet and day.
+ProposedRound roundOfStop(const PlannedStop& stop);
+
 /// Keeps it with its stops in walking order; returns its number. InputError when it has no name, no stops,
 /// one twice, or a channel or person that is not there.
 std::int64_t makeRound(Store& store, const ProposedRound& proposed);

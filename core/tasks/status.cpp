@@ -13,29 +13,28 @@ namespace spanwright {
 
 namespace {
 
-/// What the calibrations under the setup and sensor in force say.
-struct Proof {
-  std::optional<Date> passedOn;
-  std::optional<Date> failedOn;  ///< after passedOn
-};
+/// What the calibrations under the setup and sensor in force say, whatever order they come in.
+class Proof {
+ public:
+  /// The last passing as-left.
+  std::optional<Date> passedOn() const { return dayOf(passed_); }
+  /// The last failing one when it came after that.
+  std::optional<Date> failedOn() const { return passed_ < failed_ ? dayOf(failed_) : std::nullopt; }
 
-Proof proofOf(const std::vector<CalibrationSummary>& calibrations, Subject subject, const InForce& now,
-              Date today) {
-  Proof proof;
-  for (const CalibrationSummary& calibration : calibrations) {  // oldest first
-    const Date day = calibration.performed.date();
-    if (day > today || calibration.subject != subject || calibration.setupVersion != now.setup->version ||
-        (subject != Subject::channel && calibration.sensor != now.fitting->sensor)) {
-      continue;
-    }
-    if (calibration.leftVerdict == Verdict::pass) {
-      proof = {day, std::nullopt};
-    } else if (calibration.leftVerdict == Verdict::fail) {
-      proof.failedOn = day;
+  void take(Moment performed, CalibrationId id, Verdict left) {
+    if (left != Verdict::notJudged) {
+      auto& last = left == Verdict::pass ? passed_ : failed_;
+      last = std::max(last, std::optional(std::pair(performed, id)));
     }
   }
-  return proof;
-}
+
+ private:
+  using Last = std::optional<std::pair<Moment, CalibrationId>>;
+  static std::optional<Date> dayOf(const Last& last) {
+    return last ? std::optional(last->first.date()) : std::nullopt;
+  }
+  Last passed_, failed_;
+};
 
 /// An unproven subject: since when, and why in words.
 struct Unproven {
@@ -78,11 +77,12 @@ Unproven neverPassed(Subject subject, const InForce& now) {
 }
 
 Unproven failedAfter(const Proof& proof, const InForce& now) {
-  const std::string before =
-      proof.passedOn ? fmt::format("the last passing as-left was on {}", formatDate(*proof.passedOn))
-                     : std::string("there is no passing as-left before");
-  return {*proof.failedOn, fmt::format("left failing on {} under setup {}; {}", formatDate(*proof.failedOn),
-                                       now.setup->version, before)};
+  const auto passed = proof.passedOn();
+  const std::string before = passed ? fmt::format("the last passing as-left was on {}", formatDate(*passed))
+                                    : std::string("there is no passing as-left before");
+  const Date failed = *proof.failedOn();
+  return {failed, fmt::format("left failing on {} under setup {}; {}", formatDate(failed), now.setup->version,
+                              before)};
 }
 
 std::string whyDue(const IntervalPolicy& policy, const AcceptedInterval* accepted, FixedInterval interval,
@@ -107,33 +107,74 @@ struct Rules {
   Date today;
 };
 
-DueItem dueItem(const Rules& rules, const Channel& channel, const Routine& routine,
-                const std::vector<CalibrationSummary>& calibrations) {
+/// A routine and what has been gathered about it.
+struct Watched {
+  const Channel* channel = nullptr;
+  const Routine* routine = nullptr;
+  InForce now;
+  std::optional<Unproven> nothingToProve;
+  Proof proof;
+
+  bool concerns(const ProofRow& row, Date today) const {
+    return !nothingToProve && row.subject == routine->subject && row.setupVersion == now.setup->version &&
+           (row.subject == Subject::channel || row.sensor == now.fitting->sensor) &&
+           row.performed.date() <= today;
+  }
+};
+
+/// By channel, in the register's order: where each channel's begin, and one past the last.
+struct WatchedSite {
+  std::vector<Watched> all;
+  std::vector<std::size_t> begins;
+};
+
+WatchedSite watchedSite(const Register& site, Date today) {
+  WatchedSite watched;
+  for (const Channel& channel : site.channels) {
+    watched.begins.push_back(watched.all.size());
+    if (channel.retired) {
+      continue;
+    }
+    for (const Routine& routine : channel.routines) {
+      if (channel.setups.empty()) {
+        throw InputError(fmt::format("channel \"{}\" has no setup", channel.tag), "check the register");
+      }
+      Watched one{&channel, &routine, inForceOn(channel, routine.subject, today), {}, {}};
+      one.nothingToProve = nothingToProve(channel, routine.subject, one.now);
+      watched.all.push_back(std::move(one));
+    }
+  }
+  watched.begins.push_back(watched.all.size());
+  return watched;
+}
+
+DueItem dueItem(const Rules& rules, const Watched& watched) {
+  const Channel& channel = *watched.channel;
+  const Routine& routine = *watched.routine;
   const IntervalPolicy* policy = rules.site.interval(routine.interval);
-  if (policy == nullptr || channel.setups.empty()) {
-    throw InputError(fmt::format("channel \"{}\" has no setup, or its interval \"{}\" is not described",
-                                 channel.tag, routine.interval),
-                     "check the register");
+  if (policy == nullptr) {
+    throw InputError(
+        fmt::format("the interval \"{}\" of channel \"{}\" is not described", routine.interval, channel.tag),
+        "check the register");
   }
   const AcceptedInterval* const accepted = acceptedInterval(channel, routine.subject, rules.today);
   const FixedInterval interval = intervalInForce(channel, routine.subject, *policy, rules.today);
-  const InForce now = inForceOn(channel, routine.subject, rules.today);
-  std::optional<Unproven> unproven = nothingToProve(channel, routine.subject, now);
-  Proof proof;
+  const std::optional<Date> passedOn = watched.proof.passedOn();
+  const std::optional<Date> failedOn = watched.proof.failedOn();
+  std::optional<Unproven> unproven = watched.nothingToProve;
   if (!unproven) {
-    proof = proofOf(calibrations, routine.subject, now, rules.today);
-    if (proof.failedOn) {
-      unproven = failedAfter(proof, now);
-    } else if (!proof.passedOn) {
-      unproven = neverPassed(routine.subject, now);
+    if (failedOn) {
+      unproven = failedAfter(watched.proof, watched.now);
+    } else if (!passedOn) {
+      unproven = neverPassed(routine.subject, watched.now);
     }
   }
 
   DueItem item{channel.tag, channel.place, routine.subject, {}, 0, {}};
   const auto since = unproven ? std::optional<Date>(unproven->since) : std::nullopt;
-  item.due = dueState(proof.passedOn, proof.failedOn.has_value(), since, interval, rules.calendar, rules.due,
-                      rules.today);
-  const Date from = unproven ? unproven->since : *proof.passedOn;
+  item.due =
+      dueState(passedOn, failedOn.has_value(), since, interval, rules.calendar, rules.due, rules.today);
+  const Date from = unproven ? unproven->since : *passedOn;
   item.intervalDays = static_cast<int>((intervalEnd(from, interval) - from).days());
   item.reason = unproven ? unproven->why : whyDue(*policy, accepted, interval, item.due);
   return item;
@@ -150,16 +191,19 @@ std::vector<DueItem> dueList(const Store& store, Date today) {
   const Register& site = store.site();
   const Rules rules{
       site, workCalendar(site.calendar), {site.calendar.dueSoonDays, site.calendar.graceDays}, today};
+  WatchedSite watched = watchedSite(site, today);
+  store.forEachProof([&](const ProofRow& row) {
+    for (std::size_t i = watched.begins[row.channel]; i < watched.begins[row.channel + 1]; ++i) {
+      if (watched.all[i].concerns(row, today)) {
+        watched.all[i].proof.take(row.performed, row.id, row.leftVerdict);
+      }
+    }
+    return true;
+  });
   std::vector<DueItem> items;
-  for (const Channel& channel : site.channels) {
-    if (channel.retired || channel.routines.empty()) {
-      continue;
-    }
-    std::vector<CalibrationSummary> calibrations = store.calibrations(channel.tag);
-    std::erase_if(calibrations, [](const CalibrationSummary& c) { return !proves(c.state); });
-    for (const Routine& routine : channel.routines) {
-      items.push_back(dueItem(rules, channel, routine, calibrations));
-    }
+  items.reserve(watched.all.size());
+  for (const Watched& one : watched.all) {
+    items.push_back(dueItem(rules, one));
   }
   std::stable_sort(items.begin(), items.end(), morePressing);
   return items;

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "core/record/calibration.h"
+#include "core/record/proposal.h"
 #include "core/record/register.h"
 #include "core/schedule/due.h"
 #include "core/store/store.h"
@@ -40,9 +41,9 @@ enum class Pooling { likeSubjects, none };
 /// the plan's. The record as it stood at the end of `today`. The whole site is one pass over the record; one
 /// channel reads its own history and, for pooling, those of channels with the same subject, kind of point and
 /// range family. Points whose history all lies before the setup or sensor in force keep their segments and
-/// have no fit. InputError when there is no such channel.
+/// have no fit. InputError when there is no such channel, and "cancelled" when `progress` says so.
 std::vector<DriftItem> driftReport(const Store& store, std::string_view channel, Date today,
-                                   Pooling pooling = Pooling::likeSubjects);
+                                   Pooling pooling = Pooling::likeSubjects, const Progress& progress = {});
 
 /// Worst of a channel's routines, for trees and lists. (`nothing` when it has no routine.)
 std::optional<DueState> channelState(const std::vector<DueItem>& due, std::string_view channel);

@@ -58,6 +58,32 @@ std::vector<Draft> draftsOf(const Store& store, std::string_view person) {
   return drafts;
 }
 
+std::vector<RoundToWalk> roundsOf(const Store& store, std::string_view person) {
+  std::vector<RoundToWalk> all;
+  for (Round& round : store.rounds()) {
+    if (round.closedUtc || (!person.empty() && !round.person.empty() && round.person != person)) {
+      continue;
+    }
+    const auto progress = roundProgress(store, round);
+    RoundToWalk& one = all.emplace_back();
+    one.done = static_cast<std::size_t>(std::count_if(
+        progress.begin(), progress.end(), [](const StopProgress& stop) { return stop.calibration != 0; }));
+    if (const auto next = nextStop(progress)) {
+      one.next = progress[*next];
+    }
+    one.round = std::move(round);
+  }
+  return all;
+}
+
+std::vector<CalibrationSummary> unsignedOf(const Store& store, std::string_view person) {
+  auto visits = store.inState(LifeState::recorded);
+  if (!person.empty()) {
+    std::erase_if(visits, [person](const CalibrationSummary& each) { return each.person != person; });
+  }
+  return visits;
+}
+
 std::vector<DueGroup> dueGroups(const std::vector<DueItem>& due, std::size_t most) {
   std::vector<DueGroup> groups;
   for (const DueState state : kPressing) {
@@ -128,7 +154,9 @@ Today todayFor(const Store& store, const std::vector<DueItem>& due, std::string_
   all.concerns = concernsOf(store.site(), person, today);
   if (all.concerns.visits) {
     all.drafts = draftsOf(store, person);
+    all.rounds = roundsOf(store, person);
     all.sentBack = sentBackTo(store, person);
+    all.toSign = unsignedOf(store, person);
   }
   if (all.concerns.reviews) {
     all.toReview = waitingFor(store, LifeAct::reviewed, LifeState::performed, person, today);

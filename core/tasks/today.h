@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "core/store/store.h"
+#include "core/tasks/rounds.h"
 #include "core/tasks/standards.h"
 #include "core/tasks/status.h"
 
@@ -19,11 +20,12 @@ namespace spanwright {
 /// laboratory's turn-round and the way there and back).
 inline constexpr int kStandardDaysAhead = 60;
 
-/// What concerns a person. A draft concerns who began it, or everybody when it names nobody; what was sent
-/// back concerns its technician; what waits for a signature concerns reviewers, but never one's own work
-/// (actFault); due work concerns technicians and planners; standards concern everybody.
+/// What concerns a person. A draft and a round concern whom they name, or everybody when they name nobody;
+/// what was sent back, and what nobody has signed yet, concerns its technician; what waits for a signature
+/// concerns reviewers, but never one's own work (actFault); due work concerns technicians and planners;
+/// standards concern everybody.
 struct TodayConcerns {
-  bool visits = false;   ///< drafts, what was sent back
+  bool visits = false;   ///< drafts, rounds, what was sent back or is not signed
   bool reviews = false;  ///< what waits for a review or an approval
   bool due = false;
 };
@@ -35,6 +37,11 @@ struct SentBack {
   CalibrationSummary calibration;
   std::string by;  ///< login
   std::string reason;
+};
+struct RoundToWalk {
+  Round round;
+  std::size_t done = 0;
+  std::optional<StopProgress> next;  ///< nothing when every stop is done and the round can be closed
 };
 struct DueGroup {
   DueState state = DueState::unproven;
@@ -51,8 +58,10 @@ struct StandardToSee {
 
 struct Today {
   TodayConcerns concerns;
-  std::vector<Draft> drafts;  ///< begun last first
+  std::vector<Draft> drafts;        ///< begun last first
+  std::vector<RoundToWalk> rounds;  ///< open ones, newest first
   std::vector<SentBack> sentBack;
+  std::vector<CalibrationSummary> toSign;               ///< visits nobody has signed, oldest first
   std::vector<CalibrationSummary> toReview, toApprove;  ///< oldest first
   std::vector<DueGroup> due;                            ///< unproven, overdue, in grace, due soon
   std::vector<StandardToSee> standards;                 ///< not usable first, then by days left

@@ -4,6 +4,7 @@
 #include <QAction>
 #include <QCoreApplication>
 #include <algorithm>
+#include <array>
 
 #include "gui/words/tr.h"
 
@@ -69,8 +70,16 @@ const QList<Command>& commands() {
        QT_TRANSLATE_NOOP("Commands", "Return to the page before")},
       {CommandId::findChannel, QT_TRANSLATE_NOOP("Commands", "&Find channel"), "Ctrl+F",
        QT_TRANSLATE_NOOP("Commands", "Go to the box that narrows the list")},
+      {CommandId::lightLook, QT_TRANSLATE_NOOP("Commands", "Li&ght colours"), "Ctrl+Shift+L",
+       QT_TRANSLATE_NOOP("Commands", "Dark text on a light ground")},
       {CommandId::darkLook, QT_TRANSLATE_NOOP("Commands", "Dar&k colours"), "Ctrl+Shift+D",
-       QT_TRANSLATE_NOOP("Commands", "Change between light and dark colours")},
+       QT_TRANSLATE_NOOP("Commands", "Light text on a dark ground")},
+      {CommandId::contrastLook, QT_TRANSLATE_NOOP("Commands", "High &contrast"), "Ctrl+Shift+H",
+       QT_TRANSLATE_NOOP("Commands", "White text on black, with edges and marks that stand out")},
+      {CommandId::largerText, QT_TRANSLATE_NOOP("Commands", "Larger te&xt"),
+       "Ctrl++; Ctrl+=", QT_TRANSLATE_NOOP("Commands", "The next larger text, up to 200 %")},
+      {CommandId::smallerText, QT_TRANSLATE_NOOP("Commands", "S&maller text"), "Ctrl+-",
+       QT_TRANSLATE_NOOP("Commands", "The next smaller text, down to 100 %")},
       {CommandId::enterVisit, QT_TRANSLATE_NOOP("Commands", "Enter a &visit"), "Ctrl+N",
        QT_TRANSLATE_NOOP("Commands", "Open the entry sheet for the channel shown or chosen")},
       {CommandId::nextStop, QT_TRANSLATE_NOOP("Commands", "Ne&xt channel of the round"), "F8",
@@ -79,6 +88,15 @@ const QList<Command>& commands() {
        QT_TRANSLATE_NOOP("Commands", "Check the whole sheet and store the visit")},
       {CommandId::skipPoint, QT_TRANSLATE_NOOP("Commands", "S&kip this point"), "Ctrl+K",
        QT_TRANSLATE_NOOP("Commands", "Say why this point is not taken")},
+      {CommandId::repeatAbove, QT_TRANSLATE_NOOP("Commands", "Repeat the value above"), "Ctrl+D",
+       QT_TRANSLATE_NOOP("Commands", "Put in what stands in the line above and go on")},
+      {CommandId::undoTyping, QT_TRANSLATE_NOOP("Commands", "Take back"), "Ctrl+Z",
+       QT_TRANSLATE_NOOP("Commands", "Take back what was typed or pasted last")},
+      {CommandId::redoTyping, QT_TRANSLATE_NOOP("Commands", "Do again"), "Ctrl+Shift+Z; Ctrl+Y",
+       QT_TRANSLATE_NOOP("Commands", "Do again what was taken back")},
+      {CommandId::startSettling, QT_TRANSLATE_NOOP("Commands", "Wait for the reading to settle"), "F9",
+       QT_TRANSLATE_NOOP("Commands",
+                         "Count down until the reading of this point has settled; again stops it")},
       {CommandId::discardDraft, QT_TRANSLATE_NOOP("Commands", "Discard draft"), "",
        QT_TRANSLATE_NOOP("Commands", "Throw away what was typed for this visit")},
       {CommandId::signCalibration, QT_TRANSLATE_NOOP("Commands", "Si&gn…"), "Ctrl+G",
@@ -87,6 +105,8 @@ const QList<Command>& commands() {
        QT_TRANSLATE_NOOP("Commands", "The calibration shown or chosen with the origin of every number")},
       {CommandId::issueCertificate, QT_TRANSLATE_NOOP("Commands", "&Issue certificate…"), "Ctrl+P",
        QT_TRANSLATE_NOOP("Commands", "Allot a number and write the certificate as PDF")},
+      {CommandId::makeLabels, QT_TRANSLATE_NOOP("Commands", "&Labels…"), "Ctrl+L",
+       QT_TRANSLATE_NOOP("Commands", "A sheet of labels to stick on what is proven")},
       {CommandId::showFiles, QT_TRANSLATE_NOOP("Commands", "&Files…"), "Ctrl+Shift+F",
        QT_TRANSLATE_NOOP("Commands", "Files kept about the channel, calibration or standard shown")},
       {CommandId::changeChosen, QT_TRANSLATE_NOOP("Commands", "&Change…"), "F2",
@@ -111,6 +131,13 @@ const QList<Command>& commands() {
        QT_TRANSLATE_NOOP("Commands", "What this program is, and what it is not")},
   };
   return kAll;
+}
+
+bool isOfEntrySheet(CommandId id) {
+  constexpr std::array kThere{CommandId::finishVisit, CommandId::skipPoint,  CommandId::repeatAbove,
+                              CommandId::undoTyping,  CommandId::redoTyping, CommandId::startSettling,
+                              CommandId::discardDraft};
+  return std::find(kThere.begin(), kThere.end(), id) != kThere.end();
 }
 
 const Command& command(CommandId id) {
@@ -147,9 +174,12 @@ QString keysPage() {
   rows +=
       row(tr("arrows, F2, Esc"), tr("In the entry sheet: move, change what is there, leave it as it was"));
   rows += row(tr("Delete"), tr("In the entry sheet: empty the cell"));
+  rows += row(tr("Ctrl+V"), tr("In the entry sheet: put in a column of values from here down"));
   rows += row(tr("Alt+T, Alt+P, Alt+D"),
               tr("In a visit: go to the standards, confirm the cautions, go to what was done"));
   rows += row(tr("Space"), tr("Tick a box or a standard"));
+  rows += row(tr("arrows, + and -, Home"),
+              tr("In a chart over time: move, zoom, show all of it; or drag and turn the wheel"));
   return QStringLiteral("<table>%1</table>").arg(rows);
 }
 

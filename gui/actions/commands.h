@@ -36,15 +36,24 @@ enum class CommandId {
   showJournal,
   goBack,
   findChannel,
+  lightLook,
   darkLook,
+  contrastLook,
+  largerText,
+  smallerText,
   enterVisit,
   nextStop,
   finishVisit,
   skipPoint,
+  repeatAbove,
+  undoTyping,
+  redoTyping,
+  startSettling,
   discardDraft,
   signCalibration,
   showTrace,
   issueCertificate,
+  makeLabels,
   showFiles,
   changeChosen,
   newPlace,
@@ -66,6 +75,8 @@ struct Command {
 };
 
 const QList<Command>& commands();
+/// Heard on the entry sheet only, which has its own actions for them.
+bool isOfEntrySheet(CommandId id);
 const Command& command(CommandId id);
 QString commandText(CommandId id);
 QList<QKeySequence> commandKeys(CommandId id);

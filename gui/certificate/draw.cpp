@@ -16,6 +16,7 @@
 #include "core/certificate/certificate_data.h"
 #include "core/record/problem.h"
 #include "gui/certificate/certificate_layout.h"
+#include "gui/certificate/label_layout.h"
 #include "gui/certificate/sheet_layout.h"
 #include "gui/certificate/type.h"
 
@@ -109,6 +110,26 @@ int writeRoundSheetsPdf(const std::vector<RoundSheet>& sheets, const QString& fi
   writeFile(pdfOf(pages, {printed(sheets.front().title), printed(sheets.front().programVersion), {}}, paper),
             file, "The sheet");
   return static_cast<int>(pages.size());
+}
+
+int writeLabelsPdf(const std::vector<ChannelLabel>& labels, const LabelSheet& sheet, const QString& file,
+                   Paper paper) {
+  assert(qGuiApp != nullptr);
+  const QSizeF size = pageSize(paper).sizePixels(kUnitsPerInch).toSizeF();
+  if (labels.empty()) {
+    throw InputError("there is no label to print", "choose channels that are proven");
+  }
+  if (const auto fault = labelSheetFault(labels, sheet, size)) {
+    throw InputError(*fault, "give the measures that stand on the packet of the label sheets");
+  }
+  const std::vector<Page> pages = layOutLabels(labels, sheet, size);
+  writeFile(pdfOf(pages, {QStringLiteral("Labels"), QStringLiteral("Spanwright"), {}}, paper), file,
+            "The sheet of labels");
+  return static_cast<int>(pages.size());
+}
+
+int labelsOnSheet(const LabelSheet& sheet, Paper paper) {
+  return labelsOnSheet(sheet, pageSize(paper).sizePixels(kUnitsPerInch).toSizeF());
 }
 
 QImage drawCertificatePage(const Certificate& certificate, int page, double dpi, Paper paper) {

@@ -7,12 +7,12 @@
 #include <QLegendMarker>
 #include <QLineSeries>
 #include <QPainter>
-#include <QScatterSeries>
 
 #include <algorithm>
 #include <cmath>
 
 #include "gui/charts/time_axis.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -187,7 +187,7 @@ class Drawing {
         auto* tips = addLine(up ? QStringLiteral("tips-up") : QStringLiteral("tips-down"), tr("Adjusted"),
                              QPen(Qt::NoPen));
         tips->append(heads);
-        tips->setMarkerSize(kTipSize);
+        tips->setMarkerSize(scaled(kTipSize));
         tips->setLightMarker(arrowTip(up));
       }
     }
@@ -195,13 +195,13 @@ class Drawing {
 
   /// A head that ends where the as-left marker begins.
   QImage arrowTip(bool up) const {
-    constexpr int kScale = 3;  // drawn finer than shown
-    QImage image(static_cast<int>(kTipSize) * kScale, static_cast<int>(kTipSize) * kScale,
-                 QImage::Format_ARGB32_Premultiplied);
+    const double scale = scaled(3.0);  // drawn finer than shown
+    const int side = static_cast<int>(kTipSize * scale);
+    QImage image(side, side, QImage::Format_ARGB32_Premultiplied);
     image.fill(Qt::transparent);
     QPainter painter(&image);
     painter.setRenderHint(QPainter::Antialiasing);
-    painter.scale(kScale, kScale);
+    painter.scale(scale, scale);
     painter.translate(kTipSize / 2.0, kTipSize / 2.0);
     painter.scale(1.0, up ? 1.0 : -1.0);
     painter.setPen(Qt::NoPen);
@@ -283,28 +283,49 @@ class Drawing {
     out_.notes.push_back({x, told, look_.forecast});
   }
 
-  QScatterSeries* makeMarkers(const char* id, const QString& name, QScatterSeries::MarkerShape shape,
-                              const QColor& colour) {
-    auto* markers = new QScatterSeries;
+  /// Marks without a line. A scatter series would make an item of its own for each reading, which is too slow
+  /// for thousands of them.
+  QLineSeries* makeMarkers(const char* id, const QString& name, bool round, const QColor& colour) {
+    auto* markers = new QLineSeries;
     markers->setObjectName(QLatin1String(id));
     markers->setName(name);
-    markers->setMarkerShape(shape);
-    markers->setMarkerSize(kMarkerSize);
-    markers->setColor(colour);
-    markers->setBorderColor(look_.paper);
+    markers->setPen(QPen(Qt::NoPen));
+    markers->setMarkerSize(scaled(kMarkerSize));
+    markers->setLightMarker(markerImage(round, colour));
     return markers;
   }
 
+  QImage markerImage(bool round, const QColor& colour) const {
+    constexpr int kScale = 3;  // drawn finer than shown
+    QImage image(static_cast<int>(kMarkerSize) * kScale, static_cast<int>(kMarkerSize) * kScale,
+                 QImage::Format_ARGB32_Premultiplied);
+    image.fill(Qt::transparent);
+    QPainter painter(&image);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.scale(kScale, kScale);
+    painter.setPen(QPen(look_.paper, 1.0));
+    painter.setBrush(colour);
+    const QRectF inside(0.5, 0.5, kMarkerSize - 1.0, kMarkerSize - 1.0);
+    round ? painter.drawEllipse(inside) : painter.drawRect(inside);
+    return image;
+  }
+
   void addSegments() {
-    auto* found = makeMarkers("found", tr("As found"), QScatterSeries::MarkerShapeCircle, look_.found);
-    auto* left = makeMarkers("left", tr("As left"), QScatterSeries::MarkerShapeRectangle, look_.left);
+    auto* found = makeMarkers("found", tr("As found"), true, look_.found);
+    auto* left = makeMarkers("left", tr("As left"), false, look_.left);
+    // Point by point each would be laid out anew.
+    QList<QPointF> foundAt, leftAt;
     for (std::size_t s = 0; s < item_.segments.size(); ++s) {
       auto* line = addLine(QStringLiteral("segment-%1").arg(s), tr("One segment"), QPen(look_.found, 1.0));
+      QList<QPointF> along;
       for (const DriftReading& reading : item_.segments[s].readings) {
-        line->append(day(reading.time), reading.error);
-        (reading.asLeft ? left : found)->append(day(reading.time), reading.error);
+        along << QPointF(day(reading.time), reading.error);
+        (reading.asLeft ? leftAt : foundAt) << along.last();
       }
+      line->append(along);
     }
+    found->append(foundAt);
+    left->append(leftAt);
     for (auto* markers : {found, left}) {
       if (markers->count() > 0) {
         out_.chart->addSeries(markers);

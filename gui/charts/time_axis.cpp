@@ -3,6 +3,7 @@
 
 #include <QDate>
 #include <QLocale>
+#include <QSignalBlocker>
 #include <array>
 
 namespace spanwright {
@@ -41,23 +42,34 @@ double chartDay(Moment origin, double years) {
 
 QCategoryAxis* makeTimeAxis(double first, double last, int most) {
   auto* axis = new QCategoryAxis;
+  axis->setObjectName(QLatin1String(kTimeAxisName));
   axis->setLabelsPosition(QCategoryAxis::AxisLabelsPositionOnValue);
-  axis->setRange(first, last);
-  const int step = monthsPerLabel(last - first, most);
-  const QDate begin = kEpoch.addDays(static_cast<qint64>(first));
-  int month = (begin.year() * 12 + begin.month() - 1) / step * step;
-  for (;; month += step) {
-    const QDate day(month / 12, month % 12 + 1, 1);
-    if (dayOf(day) > last) {
-      break;
+  showTimes(*axis, first, last, most);
+  return axis;
+}
+
+void showTimes(QCategoryAxis& axis, double first, double last, int most) {
+  {
+    // Each label would lay out the chart anew; the range does it once for all.
+    const QSignalBlocker quiet(&axis);
+    for (const QString& label : axis.categoriesLabels()) {
+      axis.remove(label);
     }
-    if (dayOf(day) >= first) {
-      axis->append(
-          QLocale().toString(day, step % 12 == 0 ? QStringLiteral("yyyy") : QStringLiteral("MMM yyyy")),
-          dayOf(day));
+    const int step = monthsPerLabel(last - first, most);
+    const QDate begin = kEpoch.addDays(static_cast<qint64>(first));
+    for (int month = (begin.year() * 12 + begin.month() - 1) / step * step;; month += step) {
+      const QDate day(month / 12, month % 12 + 1, 1);
+      if (dayOf(day) > last) {
+        break;
+      }
+      if (dayOf(day) >= first) {
+        axis.append(
+            QLocale().toString(day, step % 12 == 0 ? QStringLiteral("yyyy") : QStringLiteral("MMM yyyy")),
+            dayOf(day));
+      }
     }
   }
-  return axis;
+  axis.setRange(first, last);
 }
 
 }  // namespace spanwright

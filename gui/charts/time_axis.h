@@ -16,7 +16,11 @@ double chartDay(Date date);
 /// x of a time told in years of 365.25 days since `origin`.
 double chartDay(Moment origin, double years);
 
+/// The object name of such axes, by which a PlotView knows that it can be moved along them.
+inline constexpr auto kTimeAxisName = "time";
 /// Labels for [first, last] in chart days, at most about `most` of them.
 QCategoryAxis* makeTimeAxis(double first, double last, int most = 10);
+/// Moves such an axis to other times, with labels that suit them.
+void showTimes(QCategoryAxis& axis, double first, double last, int most);
 
 }  // namespace spanwright

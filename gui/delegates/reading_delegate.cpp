@@ -29,6 +29,10 @@ void ReadingDelegate::commit(QWidget* editor) {
   emit closeEditor(editor, NoHint);
 }
 
+QLineEdit* ReadingDelegate::editor() const {
+  return open_;
+}
+
 void ReadingDelegate::commitOpenEditor() {
   if (open_ != nullptr && !open_->isHidden()) {  // one that was closed is hidden until it is deleted
     commit(open_);

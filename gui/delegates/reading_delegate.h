@@ -21,6 +21,8 @@ class ReadingDelegate : public QStyledItemDelegate {
   void setModelData(QWidget* editor, QAbstractItemModel* model, const QModelIndex& index) const override;
   /// Puts what is in an open editor into the model; used before the whole sheet is checked.
   void commitOpenEditor();
+  /// The editor opened last; nullptr once it is gone.
+  QLineEdit* editor() const;
 
  signals:
   void enterPressed();

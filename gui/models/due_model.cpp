@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/models/due_model.h"
 
-#include <algorithm>
+#include <fmt/format.h>
+
+#include <limits>
+#include <map>
 
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
@@ -43,42 +46,34 @@ std::vector<DueModel::Column> dueColumns() {
 
 DueModel::DueModel(QObject* parent) : RowsModel(dueColumns(), parent) {}
 
-DueFilter::DueFilter(DueModel* model, QObject* parent) : QSortFilterProxyModel(parent), model_(model) {
-  setSortRole(kSortRole);
-  setSourceModel(model);
+std::string DueModel::smallText(const DueItem& item) {
+  return smallLetters(fmt::format("{} {} {}", item.channel, item.place, item.reason));
 }
 
-void DueFilter::setWords(const QString& words) {
-  words_ = words.simplified().split(u' ', Qt::SkipEmptyParts);
-  invalidateFilter();
+void DueModel::setDue(Rows due, SmallTexts small) {
+  small_ = std::move(small);
+  shareRows(std::move(due));
 }
 
-void DueFilter::setState(std::optional<DueState> state) {
-  state_ = state;
-  invalidateFilter();
-}
-
-void DueFilter::setUntil(std::optional<Date> until) {
-  until_ = until;
-  invalidateFilter();
-}
-
-const DueItem& DueFilter::item(const QModelIndex& shown) const {
-  return model_->row(mapToSource(shown).row());
-}
-
-bool DueFilter::filterAcceptsRow(int row, const QModelIndex&) const {
-  const DueItem& item = model_->row(row);
-  if (state_ && item.due.state != *state_) {
-    return false;
+void DueModel::narrowTo(const Narrowed& by) {
+  const auto words = std::make_shared<const SearchWords>(by.words);
+  std::map<std::pair<Subject, DueState>, std::string> named;
+  for (const Subject subject : {Subject::channel, Subject::sensor, Subject::loop}) {
+    for (const DueState state :
+         {DueState::unproven, DueState::overdue, DueState::inGrace, DueState::dueSoon, DueState::ok}) {
+      named[{subject, state}] = smallLetters(toCore(word(subject) + u' ' + word(state)));
+    }
   }
-  if (until_ && item.due.dueOn && *item.due.dueOn > *until_) {
-    return false;
-  }
-  const QString all = fromCore(item.channel + ' ' + item.place + ' ' + item.reason) + u' ' +
-                      word(item.subject) + u' ' + word(item.due.state);
-  return std::all_of(words_.begin(), words_.end(),
-                     [&all](const QString& each) { return all.contains(each, Qt::CaseInsensitive); });
+  narrow([this, by, words, named = std::move(named)](std::size_t at) {
+    const DueItem& item = rows()[at];
+    if ((by.state && item.due.state != *by.state) ||
+        (by.until && item.due.dueOn && *item.due.dueOn > *by.until)) {
+      return false;
+    }
+    const std::string& more = named.at({item.subject, item.due.state});
+    return small_ && small_->size() == rows().size() ? words->standIn((*small_)[at], more)
+                                                     : words->standIn(smallText(item), more);
+  });
 }
 
 }  // namespace spanwright

@@ -3,11 +3,12 @@
 // The due list as a table, and what narrows it.
 #pragma once
 
-#include <QSortFilterProxyModel>
 #include <optional>
+#include <string>
 
 #include "core/tasks/status.h"
 #include "gui/models/rows_model.h"
+#include "gui/models/search_words.h"
 
 namespace spanwright {
 
@@ -15,28 +16,21 @@ class DueModel : public RowsModel<DueItem> {
   Q_OBJECT
  public:
   enum Columns { kState, kChannel, kPlace, kSubject, kDueOn, kProvenOn, kInterval, kReason };
+  /// What narrows it: every word somewhere in a row, one state, nothing due later than a day.
+  struct Narrowed {
+    QString words;
+    std::optional<DueState> state;
+    std::optional<Date> until;
+  };
   explicit DueModel(QObject* parent = nullptr);
-};
-
-/// By words in any column, by state, and by how soon.
-class DueFilter : public QSortFilterProxyModel {
-  Q_OBJECT
- public:
-  explicit DueFilter(DueModel* model, QObject* parent = nullptr);
-  void setWords(const QString& words);
-  void setState(std::optional<DueState> state);
-  /// Nothing due later than this day; nothing: all.
-  void setUntil(std::optional<Date> until);
-  const DueItem& item(const QModelIndex& shown) const;
-
- protected:
-  bool filterAcceptsRow(int row, const QModelIndex& parent) const override;
+  /// `small`: smallText of each; made here when it is not given.
+  void setDue(Rows due, SmallTexts small);
+  void narrowTo(const Narrowed& by);
+  /// What words are looked for in, apart from the words for state and subject.
+  static std::string smallText(const DueItem& item);
 
  private:
-  DueModel* model_;
-  QStringList words_;
-  std::optional<DueState> state_;
-  std::optional<Date> until_;
+  SmallTexts small_;
 };
 
 }  // namespace spanwright

@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/models/fleet_model.h"
 
+#include <fmt/format.h>
+
 #include <QLocale>
 #include <cmath>
 #include <limits>
+#include <map>
 
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
@@ -110,5 +113,25 @@ std::vector<FleetModel::Column> fleetColumns() {
 }  // namespace
 
 FleetModel::FleetModel(QObject* parent) : RowsModel(fleetColumns(), parent) {}
+
+std::string FleetModel::smallText(const FleetRow& row) {
+  return smallLetters(fmt::format("{} {} {}", row.channel, row.place, toCore(findingsText(row))));
+}
+
+void FleetModel::setFleet(Rows fleet, SmallTexts small) {
+  small_ = std::move(small);
+  shareRows(std::move(fleet));
+}
+
+void FleetModel::narrowTo(const QString& words) {
+  const auto wanted = std::make_shared<const SearchWords>(words);
+  std::map<Subject, std::string> named;
+  for (const Subject subject : {Subject::channel, Subject::sensor, Subject::loop}) {
+    named[subject] = smallLetters(toCore(word(subject)));
+  }
+  narrow([this, wanted, named = std::move(named)](std::size_t at) {
+    return wanted->standIn((*small_)[at], named.at(rows()[at].subject));
+  });
+}
 
 }  // namespace spanwright

@@ -5,6 +5,7 @@
 
 #include "core/tasks/fleet.h"
 #include "gui/models/rows_model.h"
+#include "gui/models/search_words.h"
 
 namespace spanwright {
 
@@ -27,6 +28,15 @@ class FleetModel : public RowsModel<FleetRow> {
     kPlace
   };
   explicit FleetModel(QObject* parent = nullptr);
+  /// `small`: smallText of each.
+  void setFleet(Rows fleet, SmallTexts small);
+  /// Every word must stand somewhere in a row.
+  void narrowTo(const QString& words);
+  /// What words are looked for in, apart from the word for the subject.
+  static std::string smallText(const FleetRow& row);
+
+ private:
+  SmallTexts small_;
 };
 
 }  // namespace spanwright

@@ -69,14 +69,15 @@ StopsModel::StopsModel(QObject* parent) : RowsModel(stopColumns(), parent) {}
 
 std::vector<RoundStop> PickModel::picked() const {
   std::vector<RoundStop> stops;
-  for (const int at : picked_) {
-    stops.push_back({row(at).channel, row(at).subject});
+  for (const std::size_t at : picked_) {
+    stops.push_back({rows()[at].channel, rows()[at].subject});
   }
   return stops;
 }
 
 void PickModel::pick(int row, bool on) {
-  const bool changed = on ? picked_.insert(row).second : picked_.erase(row) > 0;
+  const std::size_t at = placeOf(row);
+  const bool changed = on ? picked_.insert(at).second : picked_.erase(at) > 0;
   if (changed) {
     emit dataChanged(index(row, 0), index(row, 0), {Qt::CheckStateRole});
     emit pickedChanged();
@@ -85,7 +86,7 @@ void PickModel::pick(int row, bool on) {
 
 QVariant PickModel::data(const QModelIndex& index, int role) const {
   if (role == Qt::CheckStateRole && index.column() == 0) {
-    return picked_.contains(index.row()) ? Qt::Checked : Qt::Unchecked;
+    return picked_.contains(placeOf(index.row())) ? Qt::Checked : Qt::Unchecked;
   }
   return DueModel::data(index, role);
 }

@@ -41,6 +41,7 @@ class PickModel : public DueModel {
  public:
   using DueModel::DueModel;
   std::vector<RoundStop> picked() const;
+  /// A row that is shown; it stays picked when it is shown no longer.
   void pick(int row, bool on);
 
   QVariant data(const QModelIndex& index, int role) const override;
@@ -51,7 +52,7 @@ class PickModel : public DueModel {
   void pickedChanged();
 
  private:
-  std::set<int> picked_;
+  std::set<std::size_t> picked_;  // places in rows()
 };
 
 }  // namespace spanwright

@@ -1,12 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // A table of plain rows where each column is one line: heading, what is shown, what it sorts by, and its
-// sign.
+// sign. It narrows and sorts itself: a proxy between it and the view would copy and ask for every cell of a
+// hundred thousand rows at every letter.
 #pragma once
 
 #include <QAbstractTableModel>
 #include <QIcon>
+#include <algorithm>
 #include <functional>
+#include <memory>
+#include <numeric>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -58,16 +62,41 @@ class RowsModel : public QAbstractTableModel {
   RowsModel(std::vector<Column> columns, QObject* parent)
       : QAbstractTableModel(parent), columns_(std::move(columns)) {}
 
+  using Rows = std::shared_ptr<const std::vector<Row>>;
+  /// Whether the row at this place in rows() is shown.
+  using Wanted = std::function<bool(std::size_t)>;
+
   void setRows(std::vector<Row> rows) {
+    shareRows(std::make_shared<const std::vector<Row>>(std::move(rows)));
+  }
+  /// Rows that somebody else holds as well; never nothing.
+  void shareRows(Rows rows) {
     beginResetModel();
     rows_ = std::move(rows);
+    arrange();
     endResetModel();
   }
-  const std::vector<Row>& rows() const { return rows_; }
-  const Row& row(int at) const { return rows_.at(static_cast<std::size_t>(at)); }
+  const Rows& given() const { return rows_; }
+  /// All of them as they were given, also those not shown.
+  const std::vector<Row>& rows() const { return *rows_; }
+  /// The one shown at this place, and its place in rows().
+  const Row& row(int at) const { return rows_->at(placeOf(at)); }
+  std::size_t placeOf(int shown) const { return shown_.at(static_cast<std::size_t>(shown)); }
+
+  /// Shows these rows only, from now on; nothing: all.
+  void narrow(Wanted wanted) {
+    wanted_ = std::move(wanted);
+    rearrange();
+  }
+  /// By a column, rows alike staying in their order; -1: as they were given.
+  void sort(int column, Qt::SortOrder order = Qt::AscendingOrder) override {
+    sortedBy_ = column;
+    sortOrder_ = order;
+    rearrange();
+  }
 
   int rowCount(const QModelIndex& parent = {}) const override {
-    return parent.isValid() ? 0 : static_cast<int>(rows_.size());
+    return parent.isValid() ? 0 : static_cast<int>(shown_.size());
   }
   int columnCount(const QModelIndex& parent = {}) const override {
     return parent.isValid() ? 0 : static_cast<int>(columns_.size());
@@ -107,8 +136,79 @@ class RowsModel : public QAbstractTableModel {
   }
 
  private:
+  /// What a row sorts by, worked out once for a sorting.
+  struct Key {
+    bool number = false;
+    double value = 0.0;
+    QString text;
+    bool operator<(const Key& other) const {
+      return number && other.number ? value < other.value : text < other.text;
+    }
+  };
+  Key keyOf(const Column& column, const Row& row) const {
+    if (!column.sortKey) {
+      return {false, 0.0, column.text(row)};
+    }
+    const QVariant key = column.sortKey(row);
+    const int type = key.typeId();
+    const bool number = type != QMetaType::QString && key.canConvert<double>();
+    return {number, number ? key.toDouble() : 0.0, number ? QString() : key.toString()};
+  }
+
+  void arrange() {
+    shown_.clear();
+    for (std::size_t at = 0; at < rows_->size(); ++at) {
+      if (!wanted_ || wanted_(at)) {
+        shown_.push_back(at);
+      }
+    }
+    if (sortedBy_ < 0 || sortedBy_ >= columnCount()) {
+      return;
+    }
+    const Column& column = columns_[static_cast<std::size_t>(sortedBy_)];
+    std::vector<Key> keys;
+    keys.reserve(shown_.size());
+    for (const std::size_t at : shown_) {
+      keys.push_back(keyOf(column, (*rows_)[at]));
+    }
+    std::vector<std::size_t> places(shown_.size());
+    std::iota(places.begin(), places.end(), std::size_t{0});
+    const bool down = sortOrder_ == Qt::DescendingOrder;
+    std::stable_sort(places.begin(), places.end(), [&](std::size_t a, std::size_t b) {
+      return down ? keys[b] < keys[a] : keys[a] < keys[b];
+    });
+    for (std::size_t& place : places) {
+      place = shown_[place];
+    }
+    shown_ = std::move(places);
+  }
+
+  /// Arranges anew; what is chosen stays chosen as long as it is shown.
+  void rearrange() {
+    emit layoutAboutToBeChanged();
+    const QModelIndexList before = persistentIndexList();
+    std::vector<std::size_t> held;
+    for (const QModelIndex& index : before) {
+      held.push_back(shown_[static_cast<std::size_t>(index.row())]);
+    }
+    arrange();
+    QModelIndexList after;
+    for (qsizetype i = 0; i < before.size(); ++i) {
+      const auto found = std::find(shown_.begin(), shown_.end(), held[static_cast<std::size_t>(i)]);
+      after << (found == shown_.end()
+                    ? QModelIndex()
+                    : createIndex(static_cast<int>(found - shown_.begin()), before[i].column()));
+    }
+    changePersistentIndexList(before, after);
+    emit layoutChanged();
+  }
+
   std::vector<Column> columns_;
-  std::vector<Row> rows_;
+  Rows rows_ = std::make_shared<const std::vector<Row>>();
+  std::vector<std::size_t> shown_;
+  Wanted wanted_;
+  int sortedBy_ = -1;
+  Qt::SortOrder sortOrder_ = Qt::AscendingOrder;
 };
 
 }  // namespace spanwright

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "gui/models/rows_model.h"
+#include "gui/words/doubt_words.h"
 #include "gui/words/reason_words.h"
 #include "gui/words/words.h"
 
@@ -38,6 +39,7 @@ std::optional<Explained> explainedOf(int column) {
 SheetModel::SheetModel(VisitEntry& entry, QObject* parent) : QAbstractTableModel(parent), entry_(entry) {
   connect(&entry_, &VisitEntry::sheetChanged, this, [this] {
     beginResetModel();
+    edits_.clear();
     endResetModel();
   });
   connect(&entry_, &VisitEntry::rowChanged, this,
@@ -99,6 +101,23 @@ QString SheetModel::problem(int row, int column) const {
   return tr("%1, %2: %3")
       .arg(pointWord(entry_.point(row), entry_.hasRuns()),
            isApplied(column) ? tr("applied") : word(phaseOf(column)), asSentence(fromCore(wrong->what)));
+}
+
+QString SheetModel::doubt(int row, int column) const {
+  if (!isReading(column) || !entry_.doubt(phaseOf(column), row)) {
+    return {};
+  }
+  const Doubt& doubt = *entry_.doubt(phaseOf(column), row);
+  TestPoint other;
+  for (int each = 0; each < rowCount(); ++each) {
+    if (entry_.point(each).sequence == doubt.sequence) {
+      other = entry_.point(each);
+    }
+  }
+  const auto& reading = std::get<Reading>(entry_.outcome(phaseOf(column), row));
+  return tr("%1, %2: %3 Enter keeps it.")
+      .arg(pointWord(entry_.point(row), entry_.hasRuns()), word(phaseOf(column)),
+           asQuestion(doubtQuestion(doubt, reading, other, entry_.hasRuns(), readingStep())));
 }
 
 QString SheetModel::notJudged(int row, int column) const {
@@ -170,6 +189,10 @@ std::pair<Mark, Tone> SheetModel::markAt(int row, int column) const {
   if (!problem(row, column).isEmpty()) {
     return {Mark::triangle, Tone::bad};
   }
+  if (isReading(column) && entry_.doubt(phaseOf(column), row)) {
+    return entry_.asked(phaseOf(column), row) ? std::pair{Mark::ring, Tone::quiet}
+                                              : std::pair{Mark::exclaim, Tone::attention};
+  }
   if (column != kFoundVerdict && column != kLeftVerdict) {
     return {Mark::none, Tone::plain};
   }
@@ -211,7 +234,7 @@ QString SheetModel::spoken(int row, int column) const {
                      .arg(pointWord(entry_.point(row), entry_.hasRuns()),
                           headerData(column, Qt::Horizontal, Qt::DisplayRole).toString(),
                           shown(row, column).isEmpty() ? tr("empty") : shown(row, column));
-  const QString wrong = problem(row, column) + notJudged(row, column);
+  const QString wrong = problem(row, column) + notJudged(row, column) + doubt(row, column);
   return wrong.isEmpty() ? text : text + QStringLiteral(". ") + wrong;
 }
 
@@ -240,7 +263,7 @@ QVariant SheetModel::data(const QModelIndex& index, int role) const {
     case Qt::ToolTipRole:
       return column == kPrevious ? entry_.previousVisit()
              : column == kPoint  ? shown(row, column)
-                                 : problem(row, column) + notJudged(row, column);
+                                 : problem(row, column) + notJudged(row, column) + doubt(row, column);
     case kMarkRole:
       return static_cast<int>(markAt(row, column).first);
     case kToneRole:
@@ -249,29 +272,13 @@ QVariant SheetModel::data(const QModelIndex& index, int role) const {
       return column == kFoundVerdict || column == kLeftVerdict ? fraction(phaseOf(column), row) : QVariant();
     case kProblemRole:
       return problem(row, column);
+    case kDoubtRole:
+      return doubt(row, column);
     case kNotJudgedRole:
       return notJudged(row, column);
     default:
       return {};
   }
-}
-
-bool SheetModel::setData(const QModelIndex& index, const QVariant& value, int role) {
-  if (role != Qt::EditRole || (flags(index) & Qt::ItemIsEditable) == 0) {
-    return false;
-  }
-  const QString text = value.toString().trimmed();
-  if (isReading(index.column())) {
-    if (text != entry_.typed(phaseOf(index.column()), index.row())) {
-      entry_.setTyped(phaseOf(index.column()), index.row(), text);
-    }
-  } else {
-    const QString typed = text == nominalText(index.row()) ? QString() : text;
-    if (typed != entry_.typedApplied(phaseOf(index.column()), index.row())) {
-      entry_.setApplied(phaseOf(index.column()), index.row(), typed);
-    }
-  }
-  return true;
 }
 
 QVariant SheetModel::headerData(int section, Qt::Orientation orientation, int role) const {

@@ -4,7 +4,9 @@
 #pragma once
 
 #include <QAbstractTableModel>
+#include <QUndoStack>
 
+#include "gui/models/sheet_edits.h"
 #include "gui/models/visit_entry.h"
 #include "gui/words/marks.h"
 
@@ -35,6 +37,8 @@ class SheetModel : public QAbstractTableModel {
   static constexpr int kProblemRole = Qt::UserRole + 23;
   /// Why a reading is not judged, one sentence, for verdict columns.
   static constexpr int kNotJudgedRole = Qt::UserRole + 24;
+  /// What is asked about a reading, one sentence; empty when nothing is.
+  static constexpr int kDoubtRole = Qt::UserRole + 25;
 
   explicit SheetModel(VisitEntry& entry, QObject* parent = nullptr);
 
@@ -44,6 +48,17 @@ class SheetModel : public QAbstractTableModel {
   bool setData(const QModelIndex& index, const QVariant& value, int role) override;
   QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
   Qt::ItemFlags flags(const QModelIndex& index) const override;
+
+  /// True once for each value that is to be asked about; whoever goes on after that keeps it.
+  bool askOnce(const QModelIndex& index);
+  /// Takes the last step back, or makes it again; the cell it was about, invalid when there is none.
+  QModelIndex undo();
+  QModelIndex redo();
+  /// Puts a column of values into this column, downwards from `first`, as one step; an empty line leaves its
+  /// cell as it is. One sentence when it cannot be done; nothing was put in then.
+  QString paste(const QModelIndex& first, const QString& text);
+  /// Puts in what stands one line above, a reason for skipping as well; one sentence when nothing does.
+  QString repeatAbove(const QModelIndex& index);
 
   /// First cell with a problem, in the order of entry; an invalid index when there is none.
   QModelIndex firstProblem() const;
@@ -56,6 +71,12 @@ class SheetModel : public QAbstractTableModel {
   static Phase phaseOf(int column) { return column >= kLeftApplied ? Phase::asLeft : Phase::asFound; }
 
  private:
+  bool editable(const QModelIndex& index) const;
+  QString normalised(const QModelIndex& index, const QString& text) const;
+  QString typedAt(const QModelIndex& index) const;
+  CellEdit::Place placeOf(const QModelIndex& index) const;
+  QModelIndex cellOfStep(int step) const;
+  QString doubt(int row, int column) const;
   QString shown(int row, int column) const;
   QString editText(int row, int column) const;
   QString nominalText(int row) const;
@@ -70,6 +91,7 @@ class SheetModel : public QAbstractTableModel {
   QVariant fraction(Phase phase, int row) const;
 
   VisitEntry& entry_;
+  QUndoStack edits_;
 };
 
 }  // namespace spanwright

@@ -2,11 +2,11 @@
 #include "gui/models/site_tree_model.h"
 
 #include <QFont>
-#include <QHash>
 #include <QSize>
 #include <algorithm>
 #include <map>
 
+#include "gui/settings/text_size.h"
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
 
@@ -42,6 +42,7 @@ int SiteTreeModel::add(int parent, Node node) {
 void SiteTreeModel::setSite(const Register& site) {
   beginResetModel();
   nodes_.assign(1, Node{});
+  channels_.clear();
   std::map<std::string, int, std::less<>> ids{{"", 0}};
   std::vector<const Place*> waiting = inWalkingOrder(site);
   // Parents before children, whatever order they came in; what has no parent at all hangs from the root.
@@ -74,32 +75,30 @@ void SiteTreeModel::setSite(const Register& site) {
     node.retired = channel.retired;
     node.name = fromCore(channel.tag);
     node.title = fromCore(channel.title);
-    add(place == ids.end() ? 0 : place->second, std::move(node));
+    const QString tag = node.name;
+    channels_[tag] = add(place == ids.end() ? 0 : place->second, std::move(node));
   }
   summarise(0);
   endResetModel();
 }
 
 void SiteTreeModel::setDue(const std::vector<DueItem>& due) {
-  QHash<QString, std::vector<DueItem>> byChannel;
-  for (const DueItem& item : due) {
-    byChannel[fromCore(item.channel)].push_back(item);
-  }
   emit layoutAboutToBeChanged();
   for (Node& each : nodes_) {
-    if (!each.channel) {
-      continue;
-    }
-    const auto found = byChannel.constFind(each.name);
     each.state.reset();
     each.dueOn.reset();
-    if (found != byChannel.constEnd()) {
-      each.state = channelState(*found, toCore(each.name));
-      for (const DueItem& item : *found) {
-        if (item.due.dueOn && (!each.dueOn || *item.due.dueOn < *each.dueOn)) {
-          each.dueOn = item.due.dueOn;
-        }
-      }
+  }
+  for (const DueItem& item : due) {
+    const auto found = channels_.constFind(fromCore(item.channel));
+    if (found == channels_.constEnd()) {
+      continue;
+    }
+    Node& channel = nodes_[static_cast<std::size_t>(*found)];
+    if (!channel.state || item.due.state < *channel.state) {
+      channel.state = item.due.state;
+    }
+    if (item.due.dueOn && (!channel.dueOn || *item.due.dueOn < *channel.dueOn)) {
+      channel.dueOn = item.due.dueOn;
     }
   }
   summarise(0);
@@ -136,12 +135,10 @@ void SiteTreeModel::summarise(int id) {
 }
 
 QModelIndex SiteTreeModel::indexOfChannel(const QString& tag) const {
-  for (std::size_t id = 0; id < nodes_.size(); ++id) {
-    if (nodes_[id].channel && nodes_[id].name == tag) {
-      return createIndex(nodes_[id].row, 0, static_cast<quintptr>(id));
-    }
-  }
-  return {};
+  const auto found = channels_.constFind(tag);
+  return found == channels_.constEnd()
+             ? QModelIndex()
+             : createIndex(nodes_[static_cast<std::size_t>(*found)].row, 0, static_cast<quintptr>(*found));
 }
 
 const SiteTreeModel::Node& SiteTreeModel::node(const QModelIndex& index) const {
@@ -220,13 +217,9 @@ QVariant SiteTreeModel::data(const QModelIndex& index, int role) const {
     case Qt::ForegroundRole:
       return at.retired ? QVariant(toneColour(Tone::quiet)) : QVariant();
     case Qt::SizeHintRole:
-      return index.column() == kName ? QVariant(QSize(0, kRowHeight)) : QVariant();
+      return index.column() == kName ? QVariant(QSize(0, scaled(kRowHeight))) : QVariant();
     case kTagRole:
       return at.channel ? at.name : QString();
-    case kStateRole:
-      return at.channel && at.state ? QVariant(static_cast<int>(*at.state)) : QVariant();
-    case kRetiredRole:
-      return at.channel && at.retired;
     default:
       return {};
   }
@@ -248,98 +241,6 @@ QVariant SiteTreeModel::headerData(int section, Qt::Orientation orientation, int
     default:
       return {};
   }
-}
-
-SiteTreeFilter::SiteTreeFilter(QObject* parent) : QSortFilterProxyModel(parent) {
-  setRecursiveFilteringEnabled(true);
-}
-
-void SiteTreeFilter::setWords(const QString& words) {
-  words_ = words.simplified().split(u' ', Qt::SkipEmptyParts);
-  invalidateFilter();
-}
-
-void SiteTreeFilter::collect(const QModelIndex& parent, QModelIndexList& channels) const {
-  for (int row = 0; row < rowCount(parent); ++row) {
-    const QModelIndex at = index(row, SiteTreeModel::kName, parent);
-    if (!at.data(SiteTreeModel::kTagRole).toString().isEmpty()) {
-      channels << at;
-    }
-    collect(at, channels);
-  }
-}
-
-QModelIndex SiteTreeFilter::onlyChannel() const {
-  QModelIndexList channels;
-  collect({}, channels);
-  return channels.size() == 1 ? channels.first() : QModelIndex();
-}
-
-QModelIndex SiteTreeFilter::firstChannel() const {
-  QModelIndexList channels;
-  collect({}, channels);
-  return channels.isEmpty() ? QModelIndex() : channels.first();
-}
-
-SiteTreeFilter::Shown SiteTreeFilter::shownBelow(const QModelIndex& place) const {
-  QModelIndexList channels;
-  collect(place.siblingAtColumn(SiteTreeModel::kName), channels);
-  Shown shown;
-  for (const QModelIndex& channel : channels) {
-    shown.channels += channel.data(SiteTreeModel::kRetiredRole).toBool() ? 0 : 1;
-    const QVariant known = channel.data(SiteTreeModel::kStateRole);
-    if (!known.isValid()) {
-      continue;
-    }
-    const auto state = static_cast<DueState>(known.toInt());
-    if (!shown.state || state < *shown.state) {
-      shown.state = state;
-      shown.pressing = 0;
-    }
-    shown.pressing += state == *shown.state ? 1 : 0;
-  }
-  return shown;
-}
-
-QVariant SiteTreeFilter::data(const QModelIndex& index, int role) const {
-  const bool summary = index.column() == SiteTreeModel::kTitle || index.column() == SiteTreeModel::kState;
-  const bool asked = (summary && (role == Qt::DisplayRole || role == Qt::ToolTipRole)) ||
-                     (index.column() == SiteTreeModel::kState && role == Qt::DecorationRole) ||
-                     role == Qt::AccessibleTextRole;
-  if (words_.isEmpty() || !asked ||
-      !index.siblingAtColumn(0).data(SiteTreeModel::kTagRole).toString().isEmpty()) {
-    return QSortFilterProxyModel::data(index, role);
-  }
-  const Shown shown = shownBelow(index);
-  const QString many =
-      counted(shown.channels, SiteTreeModel::tr("1 channel"), SiteTreeModel::tr("%1 channels"));
-  const QString state =
-      shown.state ? SiteTreeModel::tr("%1 × %2").arg(shown.pressing).arg(word(*shown.state)) : QString();
-  if (role == Qt::AccessibleTextRole) {
-    return QStringLiteral("%1, %2, %3").arg(index.siblingAtColumn(0).data().toString(), many, state);
-  }
-  if (role == Qt::DecorationRole) {
-    return shown.state ? QVariant(iconOf(*shown.state)) : QVariant();
-  }
-  return index.column() == SiteTreeModel::kTitle ? many : state;
-}
-
-bool SiteTreeFilter::filterAcceptsRow(int row, const QModelIndex& parent) const {
-  if (words_.isEmpty()) {
-    return true;
-  }
-  const QModelIndex name = sourceModel()->index(row, SiteTreeModel::kName, parent);
-  if (name.data(SiteTreeModel::kTagRole).toString().isEmpty()) {
-    return false;  // a place stays only for a channel below it
-  }
-  QString all = name.data().toString() + u' ' +
-                name.siblingAtColumn(SiteTreeModel::kTitle).data().toString() + u' ' +
-                name.siblingAtColumn(SiteTreeModel::kState).data().toString();
-  for (QModelIndex above = parent; above.isValid(); above = above.parent()) {
-    all += u' ' + above.data().toString();
-  }
-  return std::all_of(words_.begin(), words_.end(),
-                     [&all](const QString& each) { return all.contains(each, Qt::CaseInsensitive); });
 }
 
 }  // namespace spanwright

@@ -4,7 +4,7 @@
 #pragma once
 
 #include <QAbstractItemModel>
-#include <QSortFilterProxyModel>
+#include <QHash>
 #include <optional>
 #include <vector>
 
@@ -18,9 +18,6 @@ class SiteTreeModel : public QAbstractItemModel {
   enum Columns { kName, kTitle, kState, kDueOn, kColumnCount };
   /// The channel's tag; empty for a place.
   static constexpr int kTagRole = Qt::UserRole + 10;
-  /// A channel's DueState as int; not there without one.
-  static constexpr int kStateRole = Qt::UserRole + 11;
-  static constexpr int kRetiredRole = Qt::UserRole + 12;
 
   explicit SiteTreeModel(QObject* parent = nullptr);
   /// Copies what it shows: nothing of the register is kept.
@@ -55,34 +52,7 @@ class SiteTreeModel : public QAbstractItemModel {
   QString stateText(const Node& node) const;
 
   std::vector<Node> nodes_;  // 0 is the invisible root
-};
-
-/// Shows channels whose tag, title or place holds every word, with the places above them.
-class SiteTreeFilter : public QSortFilterProxyModel {
-  Q_OBJECT
- public:
-  explicit SiteTreeFilter(QObject* parent = nullptr);
-  void setWords(const QString& words);
-  /// While narrowed, places count and summarise the channels that are shown.
-  QVariant data(const QModelIndex& index, int role) const override;
-  /// The one channel left, or an invalid index when none or several are.
-  QModelIndex onlyChannel() const;
-  /// The first channel shown.
-  QModelIndex firstChannel() const;
-
- protected:
-  bool filterAcceptsRow(int row, const QModelIndex& parent) const override;
-
- private:
-  struct Shown {
-    int channels = 0;  // not retired
-    int pressing = 0;
-    std::optional<DueState> state;
-  };
-  Shown shownBelow(const QModelIndex& place) const;
-  void collect(const QModelIndex& parent, QModelIndexList& channels) const;
-
-  QStringList words_;
+  QHash<QString, int> channels_;
 };
 
 }  // namespace spanwright

@@ -34,6 +34,7 @@ void TodayModel::setToday(const Today& today, const Register& site, bool dueKnow
   beginResetModel();
   groups_.clear();
   if (today.concerns.visits) {
+    addRounds(today);
     addVisits(today, site);
   }
   if (today.concerns.reviews) {
@@ -44,6 +45,23 @@ void TodayModel::setToday(const Today& today, const Register& site, bool dueKnow
   }
   addStandards(today);
   endResetModel();
+}
+
+void TodayModel::addRounds(const Today& today) {
+  Group group{
+      tr("Rounds to walk"), markIcon(Mark::ring, Tone::accent), today.rounds.size(), true, ToRound{}, {}};
+  for (const RoundToWalk& each : today.rounds) {
+    const bool begun = each.done > 0;
+    group.lines.push_back(
+        {each.next ? markIcon(begun ? Mark::halfDisc : Mark::ring, begun ? Tone::attention : Tone::accent)
+                   : markIcon(Mark::check, Tone::good),
+         {fromCore(each.round.name), each.next ? fromCore(each.next->place) : QString(),
+          tr("%1 of %2 done").arg(each.done).arg(each.round.stops.size()),
+          each.next ? tr("next %1; F8 goes there").arg(fromCore(each.next->stop.channel))
+                    : tr("every stop is done; the round can be closed")},
+         ToRound{each.round.id}});
+  }
+  groups_.push_back(std::move(group));
 }
 
 void TodayModel::addVisits(const Today& today, const Register& site) {
@@ -65,6 +83,11 @@ void TodayModel::addVisits(const Today& today, const Register& site) {
     back.lines.push_back(std::move(line));
   }
   groups_.push_back(std::move(back));
+  Group open{tr("To sign"), iconOf(LifeState::recorded), today.toSign.size(), true, {}, {}};
+  for (const CalibrationSummary& each : today.toSign) {
+    open.lines.push_back(lineOf(each, site));
+  }
+  groups_.push_back(std::move(open));
 }
 
 TodayModel::Line TodayModel::lineOf(const CalibrationSummary& calibration, const Register& site) {

@@ -27,11 +27,14 @@ struct ToDueList {
   DueState state = DueState::unproven;
 };
 struct ToReview {};
+struct ToRound {
+  std::int64_t round = 0;
+};
 struct ToStandard {
   QString serial;  ///< empty: all of them
 };
 using TodayTarget =
-    std::variant<std::monostate, ToDraft, ToCalibration, ToChannel, ToDueList, ToReview, ToStandard>;
+    std::variant<std::monostate, ToDraft, ToRound, ToCalibration, ToChannel, ToDueList, ToReview, ToStandard>;
 
 class TodayModel : public QAbstractItemModel {
   Q_OBJECT
@@ -67,6 +70,7 @@ class TodayModel : public QAbstractItemModel {
   };
 
   void addVisits(const Today& today, const Register& site);
+  void addRounds(const Today& today);
   void addReviews(const Today& today, const Register& site);
   void addDue(const Today& today, const Register& site, bool known);
   void addStandards(const Today& today);

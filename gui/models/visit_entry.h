@@ -14,6 +14,7 @@
 
 #include "core/store/store.h"
 #include "core/tasks/advice.h"
+#include "core/tasks/doubts.h"
 #include "core/tasks/point_uncertainty.h"
 #include "core/tasks/visit.h"
 
@@ -60,6 +61,12 @@ class VisitEntry : public QObject {
   QString previousVisit() const { return previousVisit_; }
   /// What the readings of this phase say as a whole, as far as they are understood.
   VisitAdvice advice(Phase phase) const;
+  /// What to ask about the reading there; nothing when it looks fine.
+  const std::optional<Doubt>& doubt(Phase phase, int row) const { return cell(phase, row).doubt; }
+  /// Was that asked about what stands there now? Whoever goes on after that keeps it.
+  bool asked(Phase phase, int row) const;
+  /// True once for each value there is a doubt about: it counts as asked from then on.
+  bool askOnce(Phase phase, int row);
   /// Why the reading there is not judged; nothing when it is, or when there is none.
   std::optional<NotJudged> notJudged(Phase phase, int row) const;
   /// Anything typed at all?
@@ -102,6 +109,8 @@ class VisitEntry : public QObject {
   struct Cell {
     DraftValue value;
     Outcome outcome;
+    std::optional<Doubt> doubt;
+    std::set<std::string> asked;  // texts
   };
   Cell& cell(Phase phase, int row);
   const Cell& cell(Phase phase, int row) const;
@@ -125,6 +134,7 @@ class VisitEntry : public QObject {
   std::vector<Cell> found_, left_;
   std::vector<std::optional<Reading>> previous_;
   QString previousVisit_;
+  UsualErrors usual_;
   std::optional<Calibration> stored_;
   bool headerWaiting_ = false;
   std::set<std::pair<Phase, int>> waiting_;  // values not yet on disk

@@ -2,7 +2,6 @@
 #include "gui/screens/channel_screen.h"
 
 #include <QComboBox>
-#include <QHBoxLayout>
 #include <QHeaderView>
 #include <QLabel>
 #include <QPushButton>
@@ -14,7 +13,9 @@
 #include "gui/charts/drift_chart.h"
 #include "gui/models/channel_tables.h"
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
 
@@ -41,7 +42,7 @@ ChannelScreen::ChannelScreen(Session& session, QWidget* parent)
   right->addWidget(makeTables());
   right->addWidget(makeCalibrations());
   right->setSizes({240, 360});
-  auto* split = new QSplitter(this);
+  auto* split = new QSplitter(sideBySide(), this);
   split->setChildrenCollapsible(false);
   split->addWidget(makeCharts());
   split->addWidget(right);
@@ -70,7 +71,7 @@ QWidget* ChannelScreen::makeHead() {
   enter_ = new QPushButton(tr("Enter a visit"), head);
   sign_ = new QPushButton(tr("Sign…"), head);
   certificate_ = new QPushButton(tr("Certificate"), head);
-  auto* row = new QHBoxLayout(head);
+  auto* row = new WrapRow(head);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(10);
   row->addWidget(title_);
@@ -106,7 +107,7 @@ QWidget* ChannelScreen::makeCharts() {
   figures_ = new QLabel(time);
   figures_->setWordWrap(true);
   timePlot_ = new PlotView(time);
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(10);
   row->addWidget(label);
   row->addWidget(point_);
@@ -121,6 +122,11 @@ QWidget* ChannelScreen::makeCharts() {
   charts_->addTab(time, tr("Error over &time"));
   charts_->addTab(inputPlot_, tr("Error over &input"));
   connect(point_, &QComboBox::currentIndexChanged, this, &ChannelScreen::drawTime);
+  connect(point_, &QComboBox::activated, this, [this] {
+    pointChosen_ = true;
+    wanted_.reset();
+    wantedPoint_.clear();
+  });
   return charts_;
 }
 
@@ -144,6 +150,7 @@ void ChannelScreen::showChannel(const QString& tag, std::optional<Subject> subje
     const QSignalBlocker quiet(point_);
     point_->clear();
   }
+  pointChosen_ = false;
   tag_ = tag;
   wanted_ = subject;
   wantedPoint_.clear();
@@ -217,7 +224,7 @@ void ChannelScreen::takeRoutines() {
   routines_->setRows(std::move(rows));
   routineTable_->fitToContent();
   const auto state = channelState(due, channel->tag);
-  stateSign_->setPixmap(state ? iconOf(*state).pixmap(16, 16) : QPixmap());
+  stateSign_->setPixmap(state ? iconOf(*state).pixmap(scaled(QSize(16, 16))) : QPixmap());
   state_->setText(channel->retired ? tr("Retired") : state ? word(*state) : QString());
 }
 
@@ -234,19 +241,23 @@ std::optional<Subject> ChannelScreen::currentSubject() const {
   return first == rows.end() ? std::nullopt : std::optional(first->routine.subject);
 }
 
-void ChannelScreen::takeDrift(const QString& tag, const std::vector<DriftItem>& items) {
-  if (tag != tag_) {
+void ChannelScreen::takeDrift(const QString& tag, const std::vector<DriftItem>& items, bool ownOnly) {
+  if (tag != tag_ || (ownOnly && driftKnown_)) {
     return;
   }
+  // Of a channel that was shown before, the combo still has its points.
+  const bool keep = driftKnown_ ? !ownOnly_ || pointChosen_ : point_->count() > 0;
+  pointChosen_ = pointChosen_ || keep;
   drift_.clear();
   std::copy_if(items.begin(), items.end(), std::back_inserter(drift_),
                [](const DriftItem& item) { return !item.segments.empty(); });
   driftKnown_ = true;
-  fillPoints();
+  ownOnly_ = ownOnly;
+  fillPoints(keep);
   drawTime();
 }
 
-void ChannelScreen::fillPoints() {
+void ChannelScreen::fillPoints(bool keep) {
   const QString before = point_->currentText();
   const QSignalBlocker quiet(point_);
   point_->clear();
@@ -259,15 +270,17 @@ void ChannelScreen::fillPoints() {
       worst = static_cast<int>(i);
     }
   }
-  const int again = point_->findText(before);
+  const int again = keep ? point_->findText(before) : -1;
   const auto first = std::find_if(drift_.begin(), drift_.end(), [this](const DriftItem& item) {
     return item.subject == wanted_ && (wantedPoint_.isEmpty() || fromCore(item.point) == wantedPoint_);
   });
   point_->setCurrentIndex(first != drift_.end() ? static_cast<int>(first - drift_.begin())
                           : again >= 0          ? again
                                                 : worst);
-  wanted_.reset();
-  wantedPoint_.clear();
+  if (!ownOnly_ || pointChosen_) {
+    wanted_.reset();
+    wantedPoint_.clear();
+  }
 }
 
 /// Setups and sensors that came after the last reading.

@@ -61,19 +61,22 @@ class ChannelScreen : public QWidget {
   void takeRegister();
   void takeRoutines();
   void takeCalibrations();
-  void takeDrift(const QString& tag, const std::vector<DriftItem>& items);
+  void takeDrift(const QString& tag, const std::vector<DriftItem>& items, bool ownOnly);
   std::vector<LaterBreak> laterBreaks(const DriftItem& item) const;
   void drawTime();
   void chooseCalibration(CalibrationId calibration);
   void showChosen();
   void drawInput();
   void showRunFigures(const Calibration& calibration);
-  void fillPoints();
+  /// `keep`: the point that is drawn goes on being drawn.
+  void fillPoints(bool keep);
 
   Session& session_;
   QString tag_;
   std::vector<DriftItem> drift_;
   bool driftKnown_ = false;
+  bool ownOnly_ = false;           // what is known of drift leans on no like channels yet
+  bool pointChosen_ = false;       // by a person
   std::optional<Subject> wanted_;  // whose first point is to be drawn
   QString wantedPoint_;            // or this one of it
   QLabel *runFigures_ = nullptr, *signatures_ = nullptr;

@@ -2,12 +2,12 @@
 #include "gui/screens/due_screen.h"
 
 #include <QComboBox>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QVBoxLayout>
 
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
 #include "gui/words/marks.h"
@@ -24,7 +24,6 @@ DueScreen::DueScreen(Session& session, QWidget* parent)
     : QWidget(parent),
       session_(session),
       model_(new DueModel(this)),
-      filter_(new DueFilter(model_, this)),
       table_(new TableView(tr("Due list"), this)),
       state_(new QComboBox(this)),
       within_(new QComboBox(this)),
@@ -46,7 +45,7 @@ DueScreen::DueScreen(Session& session, QWidget* parent)
   words_->setClearButtonEnabled(true);
   words_->setAccessibleName(tr("Narrow by words"));
 
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(10);
   row->addWidget(state_);
   row->addWidget(within_);
@@ -57,7 +56,7 @@ DueScreen::DueScreen(Session& session, QWidget* parent)
   whole->setSpacing(10);
   whole->addLayout(row);
   whole->addWidget(table_, 1);
-  table_->setModel(filter_);
+  table_->setModel(model_);
   table_->setSortingEnabled(true);
   table_->sortByColumn(-1, Qt::AscendingOrder);  // as core has it: most pressing first
 
@@ -66,13 +65,21 @@ DueScreen::DueScreen(Session& session, QWidget* parent)
           [this] { kDueWithinDays.set(within_->currentData().toInt()); });
   connect(within_, &QComboBox::currentIndexChanged, this, &DueScreen::narrow);
   connect(words_, &QLineEdit::textChanged, this, &DueScreen::narrow);
-  connect(table_, &TableView::chosen, this,
-          [this](const QModelIndex& index) { emit channelChosen(fromCore(filter_->item(index).channel)); });
-  connect(&session_, &Session::dueChanged, this, &DueScreen::refresh);
+  connect(table_, &TableView::chosen, this, [this](const QModelIndex& index) {
+    emit channelChosen(fromCore(model_->row(index.row()).channel));
+  });
+  // What is not seen takes what is due when it is shown.
+  connect(&session_, &Session::dueChanged, this, [this] {
+    if (isVisible()) {
+      refresh();
+    }
+  });
 }
 
 void DueScreen::refresh() {
-  model_->setRows(session_.due());
+  if (model_->given() != session_.dueRows()) {
+    model_->setDue(session_.dueRows(), session_.dueTexts());
+  }
   narrow();
   table_->fitToContent();
 }
@@ -80,11 +87,12 @@ void DueScreen::refresh() {
 void DueScreen::narrow() {
   const int state = state_->currentData().toInt();
   const int days = within_->currentData().toInt();
-  filter_->setState(state < 0 ? std::nullopt : std::optional(static_cast<DueState>(state)));
-  filter_->setUntil(days == kAnyTime ? std::nullopt
-                                     : std::optional(session_.today() + boost::gregorian::days(days)));
-  filter_->setWords(words_->text());
-  count_->setText(tr("%1 of %2 shown").arg(filter_->rowCount()).arg(model_->rowCount()));
+  DueModel::Narrowed by;
+  by.words = words_->text();
+  by.state = state < 0 ? std::nullopt : std::optional(static_cast<DueState>(state));
+  by.until = days == kAnyTime ? std::nullopt : std::optional(session_.today() + boost::gregorian::days(days));
+  model_->narrowTo(by);
+  count_->setText(tr("%1 of %2 shown").arg(model_->rowCount()).arg(model_->rows().size()));
 }
 
 void DueScreen::showState(std::optional<DueState> state) {
@@ -101,12 +109,12 @@ void DueScreen::findChannel() {
 
 QString DueScreen::currentChannel() const {
   const QModelIndex at = table_->currentIndex();
-  return at.isValid() ? fromCore(filter_->item(at).channel) : QString();
+  return at.isValid() ? fromCore(model_->row(at.row()).channel) : QString();
 }
 
 std::optional<Subject> DueScreen::currentSubject() const {
   const QModelIndex at = table_->currentIndex();
-  return at.isValid() ? std::optional(filter_->item(at).subject) : std::nullopt;
+  return at.isValid() ? std::optional(model_->row(at.row()).subject) : std::nullopt;
 }
 
 }  // namespace spanwright

@@ -36,7 +36,6 @@ class DueScreen : public QWidget {
 
   Session& session_;
   DueModel* model_;
-  DueFilter* filter_;
   TableView* table_;
   QComboBox* state_;
   QComboBox* within_;

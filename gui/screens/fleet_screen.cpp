@@ -2,52 +2,22 @@
 #include "gui/screens/fleet_screen.h"
 
 #include <QComboBox>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
-#include <QSortFilterProxyModel>
 #include <QVBoxLayout>
 #include <algorithm>
 
 #include "gui/models/fleet_model.h"
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
-namespace {
-
-/// Every word must stand somewhere in the row.
-class WordsFilter : public QSortFilterProxyModel {
- public:
-  using QSortFilterProxyModel::QSortFilterProxyModel;
-  void setWords(const QString& words) {
-    words_ = words.simplified().split(u' ', Qt::SkipEmptyParts);
-    invalidateFilter();
-  }
-
- protected:
-  bool filterAcceptsRow(int row, const QModelIndex& parent) const override {
-    QString all;
-    for (const int column :
-         {FleetModel::kChannel, FleetModel::kPlace, FleetModel::kSubject, FleetModel::kFindings}) {
-      all += sourceModel()->index(row, column, parent).data().toString() + u' ';
-    }
-    return std::all_of(words_.begin(), words_.end(),
-                       [&all](const QString& each) { return all.contains(each, Qt::CaseInsensitive); });
-  }
-
- private:
-  QStringList words_;
-};
-
-}  // namespace
-
 FleetScreen::FleetScreen(Session& session, QWidget* parent)
     : QWidget(parent),
       session_(session),
       model_(new FleetModel(this)),
-      filter_(new WordsFilter(this)),
       table_(new TableView(tr("Drift of all channels"), this)),
       order_(new QComboBox(this)),
       words_(new QLineEdit(this)),
@@ -63,13 +33,11 @@ FleetScreen::FleetScreen(Session& session, QWidget* parent)
   findings_->setWordWrap(true);
   findings_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
   findings_->setAccessibleName(tr("What was found at the chosen channel"));
-  filter_->setSourceModel(model_);
-  filter_->setSortRole(kSortRole);
-  table_->setModel(filter_);
+  table_->setModel(model_);
   table_->setSortingEnabled(true);
   table_->sortByColumn(-1, Qt::AscendingOrder);  // as core ranks them
 
-  auto* top = new QHBoxLayout;
+  auto* top = new WrapRow;
   top->setSpacing(10);
   top->addWidget(order_);
   top->addWidget(words_, 1);
@@ -92,7 +60,11 @@ FleetScreen::FleetScreen(Session& session, QWidget* parent)
     }
   });
   connect(table_->selectionModel(), &QItemSelectionModel::currentChanged, this, &FleetScreen::showFindings);
-  connect(&session_, &Session::driftChanged, this, &FleetScreen::refresh);
+  connect(&session_, &Session::driftChanged, this, [this] {
+    if (isVisible()) {
+      refresh();
+    }
+  });
 }
 
 void FleetScreen::refresh() {
@@ -102,26 +74,27 @@ void FleetScreen::refresh() {
 
 void FleetScreen::takeRows() {
   const auto order = static_cast<FleetOrder>(order_->currentData().toInt());
-  model_->setRows(session_.isOpen() && session_.driftKnown()
-                      ? fleetRanking(session_.drift(), session_.site(), session_.today(), order)
-                      : std::vector<FleetRow>());
+  const Session::Ranking& ranking = session_.fleet(order);
+  if (model_->given() != ranking.rows) {
+    model_->setFleet(ranking.rows, ranking.texts);
+  }
   narrow();
-  if (filter_->rowCount() > 0) {
-    table_->setCurrentIndex(filter_->index(0, 0));
+  if (model_->rowCount() > 0) {
+    table_->setCurrentIndex(model_->index(0, 0));
   }
   showFindings();
 }
 
 void FleetScreen::narrow() {
-  static_cast<WordsFilter*>(filter_)->setWords(words_->text());
+  model_->narrowTo(words_->text());
   count_->setText(session_.driftKnown()
-                      ? tr("%1 of %2 shown").arg(filter_->rowCount()).arg(model_->rowCount())
+                      ? tr("%1 of %2 shown").arg(model_->rowCount()).arg(model_->rows().size())
                       : tr("Reading the histories …"));
 }
 
 const FleetRow* FleetScreen::current() const {
   const QModelIndex at = table_->currentIndex();
-  return at.isValid() ? &model_->row(filter_->mapToSource(at).row()) : nullptr;
+  return at.isValid() ? &model_->row(at.row()) : nullptr;
 }
 
 void FleetScreen::showFindings() {

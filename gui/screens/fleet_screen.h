@@ -12,7 +12,6 @@
 class QComboBox;
 class QLabel;
 class QLineEdit;
-class QSortFilterProxyModel;
 
 namespace spanwright {
 
@@ -45,7 +44,6 @@ class FleetScreen : public QWidget {
 
   Session& session_;
   FleetModel* model_;
-  QSortFilterProxyModel* filter_;
   TableView* table_;
   QComboBox* order_;
   QLineEdit* words_;

@@ -73,7 +73,7 @@ ImportDialog::ImportDialog(Session& session, QWidget* parent)
     result_->setText(sentence);
     showReadiness();
   });
-  connect(&session_.worker(), &Worker::becameIdle, this, [this] {
+  connect(&session_.worker(), &Worker::becameQuiet, this, [this] {
     running_ = false;  // also after a cancel
     showReadiness();
   });

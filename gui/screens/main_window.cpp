@@ -26,6 +26,7 @@
 #include "gui/screens/journal_screen.h"
 #include "gui/screens/message_bar.h"
 #include "gui/screens/numbers_panel.h"
+#include "gui/screens/page_area.h"
 #include "gui/screens/plan_screen.h"
 #include "gui/screens/review_screen.h"
 #include "gui/screens/site_screen.h"
@@ -33,6 +34,7 @@
 #include "gui/screens/visit_screen.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -59,7 +61,7 @@ MainWindow::MainWindow(Session& session, QWidget* parent)
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
   column->addWidget(bar_);
-  column->addWidget(stack_, 1);
+  column->addWidget(new PageArea(stack_, this), 1);
   setCentralWidget(middle);
   for (QWidget* screen : std::initializer_list<QWidget*>{start_, site_, due_, review_, fleet_, plan_,
                                                          intervals_, channel_, visit_, certificate_}) {
@@ -79,17 +81,14 @@ MainWindow::MainWindow(Session& session, QWidget* parent)
 void MainWindow::makeActions() {
   for (const Command& each : commands()) {
     // The entry sheet has its own, where its keys are heard.
-    if (each.id != CommandId::finishVisit && each.id != CommandId::skipPoint &&
-        each.id != CommandId::discardDraft) {
+    if (!isOfEntrySheet(each.id)) {
       actions_[each.id] = makeAction(each.id, this);
     }
   }
-  for (const CommandId id :
-       {CommandId::darkLook, CommandId::showSite, CommandId::showDue, CommandId::showReview,
-        CommandId::showDrift, CommandId::showPlan, CommandId::showIntervals}) {
+  for (const CommandId id : {CommandId::showSite, CommandId::showDue, CommandId::showReview,
+                             CommandId::showDrift, CommandId::showPlan, CommandId::showIntervals}) {
     action(id)->setCheckable(true);
   }
-  action(CommandId::darkLook)->setChecked(isDark());
   connect(action(CommandId::openRecord), &QAction::triggered, this, &MainWindow::askOpen);
   connect(action(CommandId::newRecord), &QAction::triggered, this, &MainWindow::askNew);
   connect(action(CommandId::openSample), &QAction::triggered, this, &MainWindow::openSample);
@@ -120,7 +119,6 @@ void MainWindow::makeActions() {
       site_->findChannel();
     }
   });
-  connect(action(CommandId::darkLook), &QAction::toggled, this, &MainWindow::setDark);
   connect(action(CommandId::enterVisit), &QAction::triggered, this, &MainWindow::enterVisit);
   connect(action(CommandId::signCalibration), &QAction::triggered, this, &MainWindow::signChosen);
   connect(action(CommandId::issueCertificate), &QAction::triggered, this, &MainWindow::issueCertificate);
@@ -149,9 +147,10 @@ void MainWindow::makeMenus() {
         CommandId::showRounds, CommandId::showJournal, CommandId::goBack, CommandId::findChannel});
   fill(menuBar()->addMenu(tr("&Work")),
        {CommandId::enterVisit, CommandId::nextStop, CommandId::signCalibration, CommandId::showTrace,
-        CommandId::issueCertificate, CommandId::showFiles});
+        CommandId::issueCertificate, CommandId::makeLabels, CommandId::showFiles});
   QMenu* view = menuBar()->addMenu(tr("&View"));
-  fill(view, {CommandId::darkLook});
+  addLooks(view);
+  addTextSizes(view);
   addLanguages(view);
   fill(menuBar()->addMenu(tr("&Help")), {CommandId::explainNumbers, CommandId::showKeys, CommandId::about});
   auto* tools = addToolBar(tr("Places to go"));
@@ -169,7 +168,7 @@ void MainWindow::makeMenus() {
 void MainWindow::makeStatus() {
   busyText_ = new QLabel(this);
   busy_ = new QProgressBar(this);
-  busy_->setFixedWidth(160);
+  busy_->setFixedWidth(scaled(160));
   busy_->setTextVisible(false);
   busy_->setAccessibleName(tr("Progress"));
   cancel_ = new QPushButton(tr("Cancel"), this);
@@ -351,21 +350,6 @@ void MainWindow::enableActions() {
   enableRegister();
   action(CommandId::goBack)->setEnabled(open && !past_.isEmpty());
   action(CommandId::issueCertificate)->setEnabled(open && currentScreen() == channel_);
-}
-
-void MainWindow::setDark(bool dark) {
-  kDarkLook.set(dark);
-  applyLook(*qApp, dark);
-  // Charts and signs take their colours when they are made.
-  if (session_.isOpen()) {
-    site_->refresh();
-    due_->refresh();
-    review_->refresh();
-    fleet_->refresh();
-    plan_->refresh();
-    channel_->refresh();
-    refreshShown();
-  }
 }
 
 void MainWindow::explainNumbers() {

@@ -14,6 +14,7 @@
 #include "gui/actions/commands.h"
 #include "gui/models/today_model.h"
 #include "gui/settings/language.h"
+#include "gui/settings/look.h"
 
 class QDialog;
 class QLabel;
@@ -115,6 +116,9 @@ class MainWindow : public QMainWindow {
 
  signals:
   void languageAsked(spanwright::Language language);
+  void lookAsked(spanwright::Look look);
+  /// In percent.
+  void textSizeAsked(int textSize);
 
  protected:
   void closeEvent(QCloseEvent* event) override;
@@ -128,6 +132,8 @@ class MainWindow : public QMainWindow {
   void makeMenus();
   void makeStatus();
   void addLanguages(QMenu* menu);
+  void addLooks(QMenu* menu);
+  void addTextSizes(QMenu* menu);
   void goOnWithVisit(const Draft& visit);
   void connectScreens();
   void connectSession();
@@ -147,6 +153,7 @@ class MainWindow : public QMainWindow {
   void openFiles();
   void connectStandards();
   void connectRounds();
+  void openLabels(const std::vector<RoundStop>& stops);
   /// Reads the record again and switches to the place.
   template <typename Screen>
   void goToPlace(Screen* screen);
@@ -183,7 +190,6 @@ class MainWindow : public QMainWindow {
   void connectTrace();
   void takeSignature(const QString& sentence);
   void checkRecord();
-  void setDark(bool dark);
   void showKeys();
   /// Beside the page, at the number chosen in the table that has the keys.
   void explainNumbers();

@@ -5,15 +5,18 @@
 #include <QStackedWidget>
 
 #include "gui/screens/certificate_screen.h"
+#include "gui/screens/certificates_dialog.h"
 #include "gui/screens/channel_screen.h"
 #include "gui/screens/decide_dialog.h"
 #include "gui/screens/due_screen.h"
 #include "gui/screens/evidence_dialog.h"
 #include "gui/screens/files_dialog.h"
 #include "gui/screens/journal_screen.h"
+#include "gui/screens/labels_dialog.h"
 #include "gui/screens/main_window.h"
 #include "gui/screens/message_bar.h"
 #include "gui/screens/passphrase_dialog.h"
+#include "gui/screens/plan_screen.h"
 #include "gui/screens/review_screen.h"
 #include "gui/screens/round_dialog.h"
 #include "gui/screens/rounds_screen.h"
@@ -76,6 +79,8 @@ void MainWindow::addPlaces() {
   connect(action(CommandId::makeEvidence), &QAction::triggered, this, &MainWindow::openEvidence);
   connect(action(CommandId::changePassphrase), &QAction::triggered, this, &MainWindow::openPassphrase);
   connect(action(CommandId::showFiles), &QAction::triggered, this, &MainWindow::openFiles);
+  connect(action(CommandId::makeLabels), &QAction::triggered, this,
+          [this] { openLabels(routinesOf(session_.site(), toCore(channel_->channel()))); });
   connect(today_, &TodayScreen::targetChosen, this, &MainWindow::followToday);
   connect(journal_, &JournalScreen::calibrationChosen, this, &MainWindow::showCalibration);
   connectStandards();
@@ -105,6 +110,18 @@ void MainWindow::connectRounds() {
   connect(rounds_, &RoundsScreen::visitAsked, this, &MainWindow::showVisit);
   connect(rounds_, &RoundsScreen::calibrationChosen, this, &MainWindow::showCalibration);
   connect(rounds_, &RoundsScreen::closed, bar_, &MessageBar::showNews);
+  connect(rounds_, &RoundsScreen::sheetWritten, bar_, &MessageBar::showNews);
+  connect(rounds_, &RoundsScreen::labelsAsked, this, &MainWindow::openLabels);
+  connect(rounds_, &RoundsScreen::certificatesAsked, this, [this](const Round& round) {
+    auto* dialog = new CertificatesDialog(session_, round, this);
+    connect(dialog, &CertificatesDialog::issued, this, &MainWindow::takeNews);
+    openDialog(dialog);
+  });
+  connect(plan_, &PlanScreen::roundMade, this, [this](std::int64_t round, const QString& sentence) {
+    showRounds();
+    rounds_->choose(round);
+    bar_->showNews(sentence);
+  });
   connect(rounds_, &RoundsScreen::newAsked, this, [this] {
     auto* dialog = new RoundDialog(session_, this);
     connect(dialog, &RoundDialog::made, this, [this](std::int64_t round, const QString& sentence) {
@@ -114,6 +131,12 @@ void MainWindow::connectRounds() {
     });
     openDialog(dialog);
   });
+}
+
+void MainWindow::openLabels(const std::vector<RoundStop>& stops) {
+  auto* dialog = new LabelsDialog(session_, stops, this);
+  connect(dialog, &LabelsDialog::written, bar_, &MessageBar::showNews);
+  openDialog(dialog);
 }
 
 void MainWindow::connectTrace() {
@@ -165,6 +188,7 @@ void MainWindow::enablePlaces() {
   action(CommandId::showStandards)->setChecked(screen == standards_);
   action(CommandId::showRounds)->setChecked(screen == rounds_);
   action(CommandId::showJournal)->setChecked(screen == journal_);
+  action(CommandId::makeLabels)->setEnabled(open && screen == channel_);
   const bool onCalibrations = open && showsCalibrations();
   action(CommandId::signCalibration)->setEnabled(onCalibrations);
   action(CommandId::showTrace)->setEnabled(onCalibrations && screen != trace_);
@@ -275,6 +299,12 @@ void MainWindow::followToday(const TodayTarget& target) {
                       due_->showState(to.state);
                     },
                     [this](const ToReview&) { showReview(); },
+                    [this](const ToRound& to) {
+                      showRounds();
+                      if (to.round != 0) {
+                        rounds_->choose(to.round);
+                      }
+                    },
                     [this](const ToStandard& to) {
                       showStandards();
                       if (!to.serial.isEmpty()) {

@@ -67,12 +67,15 @@ void MainWindow::connectSession() {
     if (session_.worker().idle()) {
       return;
     }
+    // Only the check of the file is left to itself.
+    const bool stoppable =
+        !session_.worker().idle(Worker::Lane::soon) || !session_.worker().idle(Worker::Lane::site);
     busyText_->setText(what);
     busy_->setRange(0, fraction < 0.0 ? 0 : 100);
     busy_->setValue(fraction < 0.0 ? 0 : qRound(fraction * 100.0));
-    for (QWidget* widget : std::initializer_list<QWidget*>{busyText_, busy_, cancel_}) {
-      widget->show();
-    }
+    busyText_->show();
+    busy_->show();
+    cancel_->setVisible(stoppable);
   });
   connect(&session_.worker(), &Worker::becameIdle, this, [this] {
     for (QWidget* widget : std::initializer_list<QWidget*>{busyText_, busy_, cancel_}) {

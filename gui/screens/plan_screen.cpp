@@ -4,7 +4,6 @@
 #include <QComboBox>
 #include <QDateEdit>
 #include <QFileDialog>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <QSaveFile>
@@ -15,10 +14,15 @@
 #include <algorithm>
 #include <memory>
 
+#include "core/record/problem.h"
+#include "core/tasks/round_sheet.h"
+#include "core/tasks/rounds.h"
 #include "core/tasks/site_calendar.h"
 #include "gui/models/plan_models.h"
 #include "gui/screens/plan_grid.h"
+#include "gui/screens/sheet_file.h"
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
 #include "gui/words/words.h"
@@ -67,9 +71,17 @@ PlanScreen::PlanScreen(Session& session, QWidget* parent)
   about_->setAccessibleName(tr("The chosen stop"));
   earlier_ = new QPushButton(tr("A day &earlier"), this);
   later_ = new QPushButton(tr("A day la&ter"), this);
-  auto* foot = new QHBoxLayout;
+  round_ = new QPushButton(tr("&Make a round"), this);
+  round_->setToolTip(tr("Keeps the chosen stop as a round of its person"));
+  sheet_ = new QPushButton(tr("Round &sheet…"), this);
+  sheet_->setToolTip(tr("The chosen stop's sheet, to be printed and taken along"));
+  connect(round_, &QPushButton::clicked, this, &PlanScreen::makeRoundOfChosen);
+  connect(sheet_, &QPushButton::clicked, this, &PlanScreen::askSheet);
+  auto* foot = new WrapRow;
   foot->setSpacing(10);
   foot->addWidget(about_, 1);
+  foot->addWidget(sheet_);
+  foot->addWidget(round_);
   foot->addWidget(earlier_);
   foot->addWidget(later_);
   whole->addLayout(foot);
@@ -103,7 +115,7 @@ QWidget* PlanScreen::makeControls() {
   afresh_ = new QPushButton(tr("Start &afresh"), bar);
   afresh_->setToolTip(tr("Lets go of what was supposed and of what was moved"));
   calendar_ = new QPushButton(tr("&Calendar file…"), bar);
-  auto* row = new QHBoxLayout(bar);
+  auto* row = new WrapRow(bar);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(8);
   const auto add = [&](const QString& text, QWidget* box) {
@@ -249,6 +261,8 @@ void PlanScreen::showStop(int stop) {
   chosen_ = there ? stop : -1;
   earlier_->setEnabled(there);
   later_->setEnabled(there);
+  round_->setEnabled(there);
+  sheet_->setEnabled(there);
   if (!there) {
     about_->clear();
     return;
@@ -311,6 +325,45 @@ void PlanScreen::startAfresh() {
   }
   moved_.clear();
   refresh();
+}
+
+const PlannedStop* PlanScreen::chosenStop() const {
+  return chosen_ < 0 ? nullptr : &plan_.stops.at(static_cast<std::size_t>(chosen_));
+}
+
+void PlanScreen::makeRoundOfChosen() {
+  const PlannedStop* stop = chosenStop();
+  if (stop == nullptr) {
+    return;
+  }
+  try {
+    const ProposedRound proposed = roundOfStop(*stop);
+    const std::int64_t id = makeRound(session_.store(), proposed);
+    emit roundMade(id, tr("The round \"%1\" has %2.")
+                           .arg(fromCore(proposed.name), counted(static_cast<int>(proposed.stops.size()),
+                                                                 tr("1 stop"), tr("%1 stops"))));
+  } catch (const InputError& refused) {
+    emit session_.troubled(problemSentences(refused));
+  } catch (const std::exception& error) {
+    emit session_.troubled(asSentence(QString::fromUtf8(error.what())));
+  }
+}
+
+void PlanScreen::askSheet() {
+  const PlannedStop* stop = chosenStop();
+  const QString file = stop != nullptr ? askSheetFile(this, fromCore(roundOfStop(*stop).name)) : QString();
+  if (!file.isEmpty()) {
+    writeSheetTo(file);
+  }
+}
+
+void PlanScreen::writeSheetTo(const QString& file) {
+  const PlannedStop* stop = chosenStop();
+  if (stop == nullptr) {
+    return;
+  }
+  const auto [written, sentence] = writeSheet([&] { return sheetOfStop(session_.store(), *stop); }, file);
+  written ? emit done(sentence) : emit session_.troubled(sentence);
 }
 
 void PlanScreen::askCalendar() {

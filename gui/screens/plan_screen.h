@@ -47,10 +47,15 @@ class PlanScreen : public QWidget {
   void startAfresh();
   /// Writes the plan for other people's calendars.
   void writeCalendar(const QString& file);
+  /// Keeps the chosen stop as a round of its person.
+  void makeRoundOfChosen();
+  /// The chosen stop's sheet, to be printed and taken along.
+  void writeSheetTo(const QString& file);
 
  signals:
   void channelChosen(const QString& tag);
   void done(const QString& sentence);
+  void roundMade(std::int64_t round, const QString& sentence);
 
  private:
   QWidget* makeControls();
@@ -59,6 +64,8 @@ class PlanScreen : public QWidget {
   void takePlan(const SitePlan& plan);
   void showStop(int stop);
   void askCalendar();
+  void askSheet();
+  const PlannedStop* chosenStop() const;
 
   Session& session_;
   SitePlan plan_;
@@ -69,7 +76,8 @@ class PlanScreen : public QWidget {
   QSpinBox *weeks_ = nullptr, *hours_ = nullptr;
   QComboBox* away_ = nullptr;
   QLabel *summary_ = nullptr, *about_ = nullptr;
-  QPushButton *earlier_ = nullptr, *later_ = nullptr, *afresh_ = nullptr, *calendar_ = nullptr;
+  QPushButton *earlier_ = nullptr, *later_ = nullptr, *afresh_ = nullptr, *calendar_ = nullptr,
+              *round_ = nullptr, *sheet_ = nullptr;
   QTabWidget* tabs_ = nullptr;
   PlanWeeksModel* weeksModel_;
   PlanStopsModel* stopsModel_;

@@ -17,6 +17,7 @@
 #include "gui/screens/signer_fields.h"
 #include "gui/screens/table_view.h"
 #include "gui/session/session.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -35,7 +36,6 @@ RoundDialog::RoundDialog(Session& session, QWidget* parent)
     : QDialog(parent),
       session_(session),
       model_(new PickModel(this)),
-      filter_(new DueFilter(model_, this)),
       name_(new QLineEdit(this)),
       words_(new QLineEdit(this)),
       day_(new QDateEdit(toQt(session.today()), this)),
@@ -45,8 +45,8 @@ RoundDialog::RoundDialog(Session& session, QWidget* parent)
       table_(new TableView(tr("Due items"), this)),
       refusal_(new RefusalLine(this)) {
   setWindowTitle(tr("New round"));
-  resize(kSize);
-  model_->setRows(session.due());
+  resize(onScreen(scaled(kSize)));
+  model_->setDue(session.dueRows(), session.dueTexts());
   name_->setAccessibleName(tr("Name"));
   name_->setText(tr("Round of %1").arg(shownDate(session.today())));
   day_->setAccessibleName(tr("Day"));
@@ -61,7 +61,7 @@ RoundDialog::RoundDialog(Session& session, QWidget* parent)
     within_->addItem(days == 0 ? tr("Due now") : tr("Within %1 days").arg(days), days);
   }
   within_->setCurrentIndex(within_->findData(30));
-  table_->setModel(filter_);
+  table_->setModel(model_);
   table_->installEventFilter(this);
 
   auto* grid = new QGridLayout(this);
@@ -102,7 +102,7 @@ RoundDialog::RoundDialog(Session& session, QWidget* parent)
   connect(table_, &TableView::chosen, this, &RoundDialog::toggle);
   narrow();
   table_->fitToContent();
-  table_->setCurrentIndex(filter_->index(0, 0));
+  table_->setCurrentIndex(model_->index(0, 0));
   table_->setFocus();
 }
 
@@ -116,7 +116,7 @@ bool RoundDialog::eventFilter(QObject* watched, QEvent* event) {
 }
 
 void RoundDialog::toggle() {
-  const QModelIndex at = filter_->mapToSource(table_->currentIndex());
+  const QModelIndex at = table_->currentIndex();
   if (at.isValid()) {
     const bool on = model_->index(at.row(), 0).data(Qt::CheckStateRole).toInt() == Qt::Checked;
     model_->pick(at.row(), !on);
@@ -124,19 +124,20 @@ void RoundDialog::toggle() {
 }
 
 void RoundDialog::narrow() {
-  filter_->setWords(words_->text());
-  filter_->setUntil(session_.today() + boost::gregorian::days(within_->currentData().toInt()));
+  model_->narrowTo({.words = words_->text(),
+                    .state = {},
+                    .until = session_.today() + boost::gregorian::days(within_->currentData().toInt())});
   showCount();
 }
 
 void RoundDialog::tickShown() {
-  for (int row = 0; row < filter_->rowCount(); ++row) {
-    model_->pick(filter_->mapToSource(filter_->index(row, 0)).row(), true);
+  for (int row = 0; row < model_->rowCount(); ++row) {
+    model_->pick(row, true);
   }
 }
 
 void RoundDialog::showCount() {
-  count_->setText(tr("%1 ticked, %2 shown").arg(model_->picked().size()).arg(filter_->rowCount()));
+  count_->setText(tr("%1 ticked, %2 shown").arg(model_->picked().size()).arg(model_->rowCount()));
 }
 
 void RoundDialog::make() {

@@ -12,7 +12,6 @@ class QLineEdit;
 
 namespace spanwright {
 
-class DueFilter;
 class PickModel;
 class RefusalLine;
 class Session;
@@ -41,7 +40,6 @@ class RoundDialog : public QDialog {
 
   Session& session_;
   PickModel* model_;
-  DueFilter* filter_;
   QLineEdit *name_, *words_;
   QDateEdit* day_;
   QComboBox *person_, *within_;

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/screens/rounds_screen.h"
 
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <QSignalBlocker>
@@ -9,9 +8,12 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "core/tasks/round_sheet.h"
 #include "gui/models/rounds_model.h"
 #include "gui/prompts/prompts.h"
+#include "gui/screens/sheet_file.h"
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
 #include "gui/words/words.h"
 
@@ -45,7 +47,7 @@ QWidget* RoundsScreen::makeList() {
                         side);
   nothing_->setAlignment(Qt::AlignCenter);
   nothing_->setWordWrap(true);
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(10);
   row->addWidget(count_, 1);
   row->addWidget(new_);
@@ -72,11 +74,20 @@ QWidget* RoundsScreen::makeStops() {
   font.setPointSizeF(font.pointSizeF() * 1.15);
   heading_->setFont(font);
   visit_ = new QPushButton(tr("&Enter visit"), side);
+  sheet_ = new QPushButton(tr("Round &sheet…"), side);
+  sheet_->setToolTip(tr("What is still to do, to be printed and taken along"));
+  certificates_ = new QPushButton(tr("Certi&ficates…"), side);
+  certificates_->setToolTip(tr("Issue all that can be issued of this round"));
+  labels_ = new QPushButton(tr("&Labels…"), side);
+  labels_->setToolTip(tr("To stick on the channels of this round"));
   stopsTable_ = new TableView(tr("Stops of the round"), side);
   stopsTable_->setModel(stops_);
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(10);
   row->addWidget(heading_, 1);
+  row->addWidget(sheet_);
+  row->addWidget(certificates_);
+  row->addWidget(labels_);
   row->addWidget(visit_);
   auto* column = new QVBoxLayout(side);
   column->setContentsMargins(14, 4, 14, 12);
@@ -87,6 +98,11 @@ QWidget* RoundsScreen::makeStops() {
   connect(stopsTable_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
           [this] { visit_->setEnabled(stopsTable_->currentIndex().isValid()); });
   connect(visit_, &QPushButton::clicked, this, &RoundsScreen::visitStop);
+  connect(sheet_, &QPushButton::clicked, this, &RoundsScreen::askSheet);
+  connect(certificates_, &QPushButton::clicked, this,
+          [this] { emit certificatesAsked(model_->row(table_->currentIndex().row()).round); });
+  connect(labels_, &QPushButton::clicked, this,
+          [this] { emit labelsAsked(model_->row(table_->currentIndex().row()).round.stops); });
   return side;
 }
 
@@ -139,6 +155,9 @@ void RoundsScreen::showCurrent() {
   const QString was = currentChannel();
   std::vector<StopRow> rows;
   close_->setEnabled(at.isValid() && !model_->row(at.row()).round.closedUtc);
+  for (QPushButton* each : {sheet_, certificates_, labels_}) {
+    each->setEnabled(at.isValid());
+  }
   if (at.isValid()) {
     const RoundRow& row = model_->row(at.row());
     heading_->setText(
@@ -220,6 +239,21 @@ void RoundsScreen::visitStop() {
     const RoundStop stop = stops_->row(at.row()).progress.stop;
     emit visitAsked(fromCore(stop.channel), stop.subject);
   }
+}
+
+void RoundsScreen::askSheet() {
+  const QModelIndex at = table_->currentIndex();
+  const QString file =
+      at.isValid() ? askSheetFile(this, fromCore(model_->row(at.row()).round.name)) : QString();
+  if (!file.isEmpty()) {
+    writeSheetTo(file);
+  }
+}
+
+void RoundsScreen::writeSheetTo(const QString& file) {
+  const auto [written, sentence] =
+      writeSheet([this] { return sheetOfRound(session_.store(), currentRound(), session_.today()); }, file);
+  written ? emit sheetWritten(sentence) : emit session_.troubled(sentence);
 }
 
 void RoundsScreen::closeRound() {

@@ -30,11 +30,16 @@ class RoundsScreen : public QWidget {
   std::optional<RoundStop> goToNext();
   /// Of the stop chosen; empty when there is none.
   QString currentChannel() const;
+  /// The sheet of what is still to do, to be printed and taken along.
+  void writeSheetTo(const QString& file);
 
  signals:
   void visitAsked(const QString& tag, std::optional<spanwright::Subject> subject);
   void calibrationChosen(const QString& tag, spanwright::CalibrationId calibration);
   void newAsked();
+  void certificatesAsked(const spanwright::Round& round);
+  void labelsAsked(const std::vector<spanwright::RoundStop>& stops);
+  void sheetWritten(const QString& sentence);
   void closed(const QString& sentence);
 
  private:
@@ -45,6 +50,7 @@ class RoundsScreen : public QWidget {
   void visitStop();
   void noteGone(int stop);
   void closeRound();
+  void askSheet();
   std::int64_t currentRound() const;
 
   Session& session_;
@@ -55,7 +61,8 @@ class RoundsScreen : public QWidget {
   QLabel *count_ = nullptr, *heading_ = nullptr, *nothing_ = nullptr;
   std::optional<std::size_t> gone_;  // the stop last gone to, of goneRound_
   std::int64_t goneRound_ = 0;
-  QPushButton *new_ = nullptr, *close_ = nullptr, *visit_ = nullptr;
+  QPushButton *new_ = nullptr, *close_ = nullptr, *visit_ = nullptr, *sheet_ = nullptr,
+              *certificates_ = nullptr, *labels_ = nullptr;
 };
 
 }  // namespace spanwright

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/screens/sheet_view.h"
 
+#include <QApplication>
+#include <QClipboard>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QLineEdit>
@@ -10,6 +12,7 @@
 #include "gui/delegates/error_bar_delegate.h"
 #include "gui/delegates/reading_delegate.h"
 #include "gui/models/sheet_model.h"
+#include "gui/settings/text_size.h"
 
 namespace spanwright {
 namespace {
@@ -54,9 +57,9 @@ SheetView::SheetView(SheetModel* model, QWidget* parent)
   setHorizontalScrollMode(ScrollPerPixel);
   verticalHeader()->hide();
   verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
-  verticalHeader()->setDefaultSectionSize(kRowHeight);
+  verticalHeader()->setDefaultSectionSize(scaled(kRowHeight));
   horizontalHeader()->setHighlightSections(false);
-  horizontalHeader()->setFixedHeight(kHeadHeight);
+  horizontalHeader()->setFixedHeight(scaled(kHeadHeight));
   connect(readings_, &ReadingDelegate::enterPressed, this, &SheetView::goToNext);
   connect(readings_, &ReadingDelegate::movePressed, this, [this](int rows) {
     goTo(currentIndex().sibling(currentIndex().row() + rows, currentIndex().column()));
@@ -92,6 +95,10 @@ void SheetView::goToNext() {
     goToStart();
     return;
   }
+  if (sheet_->askOnce(now)) {
+    emit cellChanged();  // the question; the next Enter keeps the value
+    return;
+  }
   if (SheetModel::isApplied(now.column())) {
     goTo(now.siblingAtColumn(now.column() == SheetModel::kApplied ? SheetModel::kFound : SheetModel::kLeft));
     return;
@@ -123,7 +130,7 @@ void SheetView::startSkip() {
   }
   goTo(cell);
   edit(cell);
-  if (auto* editor = findChild<QLineEdit*>()) {
+  if (QLineEdit* editor = readings_->editor()) {
     const QString start = tr("skip:") + u' ';
     if (!editor->text().startsWith(start)) {
       editor->setText(start);
@@ -132,7 +139,58 @@ void SheetView::startSkip() {
   }
 }
 
+void SheetView::showStep(const QModelIndex& cell, const QString& done, const QString& nothing) {
+  if (!cell.isValid()) {
+    emit told(nothing, false);
+    return;
+  }
+  goTo(cell);
+  const QString now = cell.data(Qt::DisplayRole).toString();
+  const QString point = cell.siblingAtColumn(SheetModel::kPoint).data().toString();
+  emit told(done.arg(point, now.isEmpty() ? tr("empty") : now), true);
+}
+
+void SheetView::undo() {
+  commitOpenEditor();
+  showStep(sheet_->undo(), tr("Taken back: %1 is now %2. Ctrl+Shift+Z does it again."),
+           tr("There is nothing to take back."));
+}
+
+void SheetView::redo() {
+  commitOpenEditor();
+  showStep(sheet_->redo(), tr("Done again: %1 is now %2."), tr("There is nothing to do again."));
+}
+
+void SheetView::repeatAbove() {
+  commitOpenEditor();
+  if (sheet_->rowCount() > 0 && (currentIndex().flags() & Qt::ItemIsEditable) == 0) {
+    emit refused();
+    return;
+  }
+  const QString why = sheet_->repeatAbove(currentIndex());
+  if (why.isEmpty()) {
+    goToNext();
+  } else {
+    emit told(why, false);
+  }
+}
+
+void SheetView::paste() {
+  const QModelIndex first = currentIndex();
+  if (first.isValid() && (first.flags() & Qt::ItemIsEditable) == 0) {
+    emit refused();
+    return;
+  }
+  const QString why = sheet_->paste(first, QApplication::clipboard()->text());
+  emit told(why.isEmpty() ? tr("The column is pasted; Ctrl+Z takes it back as a whole.") : why,
+            why.isEmpty());
+}
+
 void SheetView::keyPressEvent(QKeyEvent* event) {
+  if (event->matches(QKeySequence::Paste)) {
+    paste();
+    return;
+  }
   const bool enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
   if (enter && event->modifiers() == Qt::NoModifier) {
     goToNext();
@@ -176,7 +234,7 @@ void SheetView::fitColumns() {
   int least = 0;
   int shares = 0;
   for (const Width& each : kWidths) {
-    least += each.least;
+    least += scaled(each.least);
     shares += each.share;
   }
   const int spare = std::max(0, viewport()->width() - least);
@@ -186,7 +244,7 @@ void SheetView::fitColumns() {
     const bool last = column + 1 == SheetModel::kColumnCount;
     const int more = last ? left : spare * each.share / shares;
     left -= more;
-    horizontalHeader()->resizeSection(column, each.least + more);
+    horizontalHeader()->resizeSection(column, scaled(each.least) + more);
   }
 }
 

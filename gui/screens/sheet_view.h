@@ -21,10 +21,17 @@ class SheetView : public QTableView {
   void commitOpenEditor();
   /// Opens the cell of this row's reading to type why it is skipped.
   void startSkip();
+  /// Takes the last step back or makes it again, and goes to its cell.
+  void undo();
+  void redo();
+  /// Puts in what stands in the line above and goes on.
+  void repeatAbove();
 
  signals:
   void cellChanged();
   void lastValueTyped();
+  /// One sentence of what was done, or why it was not.
+  void told(const QString& sentence, bool done);
   /// Typing was tried while the sheet is not open for values.
   void refused();
 
@@ -36,6 +43,8 @@ class SheetView : public QTableView {
 
  private:
   void goToNext();
+  void paste();
+  void showStep(const QModelIndex& cell, const QString& done, const QString& nothing);
   void fitColumns();
 
   SheetModel* sheet_;

@@ -18,6 +18,8 @@
 #include "core/tasks/signing.h"
 #include "gui/screens/passphrase_field.h"
 #include "gui/session/session.h"
+#include "gui/settings/text_size.h"
+#include "gui/words/doubt_words.h"
 #include "gui/words/life_words.h"
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
@@ -64,7 +66,7 @@ SignDialog::SignDialog(Session& session, CalibrationId calibration, QWidget* par
   makeChoices();
   makeFields();
   makeFoot();
-  setMinimumWidth(kWide);
+  setMinimumWidth(onScreen(scaled(QSize(kWide, 0))).width());
   takePeople();
   takeLife();
   passphrase_->setFocus();
@@ -72,7 +74,7 @@ SignDialog::SignDialog(Session& session, CalibrationId calibration, QWidget* par
 
 QLabel* SignDialog::markOf(const QIcon& icon) {
   auto* mark = new QLabel(this);
-  mark->setPixmap(icon.pixmap(kSign, kSign));
+  mark->setPixmap(icon.pixmap(scaled(QSize(kSign, kSign))));
   return mark;
 }
 
@@ -107,6 +109,9 @@ void SignDialog::makeFacts() {
                                       by != nullptr ? fromCore(by->name) : fromCore(subject_.person)));
   addFact(tr("As found"), word(subject_.foundVerdict), markOf(iconOf(subject_.foundVerdict)));
   addFact(tr("As left"), word(subject_.leftVerdict), markOf(iconOf(subject_.leftVerdict)));
+  if (const auto doubts = doubtsAbout(session_.store(), subject_); !doubts.empty()) {
+    addFact(tr("Looks odd"), doubtsSentence(doubts), markOf(markIcon(Mark::exclaim, Tone::attention)));
+  }
   if (subject_.corrects != 0) {
     addFact(tr("Corrects"),
             tr("calibration %1: %2").arg(subject_.corrects).arg(fromCore(subject_.correctionReason)));
@@ -194,7 +199,7 @@ void SignDialog::makeFoot() {
 
 void SignDialog::fit() {
   grid_->activate();
-  const int wide = std::max(width(), kWide);
+  const int wide = std::max(width(), onScreen(scaled(QSize(kWide, 0))).width());
   resize(wide, grid_->totalHeightForWidth(wide));
 }
 
@@ -228,7 +233,7 @@ void SignDialog::takeLife() {
     say(asSentence(QString::fromUtf8(error.what())));
   }
   const LifeState state = stateAfter(events_);
-  stateSign_->setPixmap(iconOf(state).pixmap(kSign, kSign));
+  stateSign_->setPixmap(iconOf(state).pixmap(scaled(QSize(kSign, kSign))));
   state_->setText(word(state));
   showChoices();
 }

@@ -1,24 +1,28 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/screens/site_screen.h"
 
-#include <QHBoxLayout>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
+#include <QLocale>
 #include <QMenu>
 #include <QPushButton>
 #include <QSplitter>
+#include <QStackedWidget>
 #include <QToolButton>
 #include <QTreeView>
 #include <QVBoxLayout>
 #include <algorithm>
 
 #include "gui/models/due_model.h"
+#include "gui/models/found_model.h"
 #include "gui/models/site_tree_model.h"
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
 
@@ -26,7 +30,8 @@ namespace spanwright {
 namespace {
 
 constexpr std::size_t kPressingMost = 40;
-constexpr std::size_t kForecastMost = 40;
+constexpr std::size_t kFoundMost = 200;
+constexpr std::size_t kOpenedMost = 2000;  // channels of a tree that is shown with everything open
 constexpr DueState kStates[] = {DueState::unproven, DueState::overdue, DueState::inGrace, DueState::dueSoon,
                                 DueState::ok};
 
@@ -46,7 +51,7 @@ int widthOfStates(const QWidget& widget) {
   for (const DueState state : kStates) {
     widest = std::max(widest, widget.fontMetrics().horizontalAdvance(QStringLiteral("88 × ") + word(state)));
   }
-  return widest + kSignAndMargins;
+  return widest + scaled(kSignAndMargins);
 }
 
 std::vector<ForecastModel::Column> forecastColumns() {
@@ -81,35 +86,21 @@ std::vector<ForecastModel::Column> forecastColumns() {
 
 ForecastModel::ForecastModel(QObject* parent) : RowsModel(forecastColumns(), parent) {}
 
-void ForecastModel::setDrift(const std::vector<DriftItem>& drift, Date today) {
-  // The point that leaves first speaks for its channel and subject.
-  std::map<std::pair<std::string, Subject>, const DriftItem*> first;
-  for (const DriftItem& item : drift) {
-    const DriftItem*& known = first[{item.channel, item.subject}];
-    if (item.bandOutOn && (known == nullptr || *item.bandOutOn < *known->bandOutOn)) {
-      known = &item;
-    }
+void ForecastModel::setLeaving(const std::vector<DriftItem>& leaving, Date today) {
+  std::vector<ForecastRow> rows;
+  for (const DriftItem& item : leaving) {
+    rows.push_back({item, *item.bandOutOn <= today});
   }
-  std::vector<ForecastRow> leaving;
-  for (const auto& [key, item] : first) {
-    if (item != nullptr) {
-      leaving.push_back({*item, *item->bandOutOn <= today});
-    }
-  }
-  std::stable_sort(leaving.begin(), leaving.end(),
-                   [](const ForecastRow& a, const ForecastRow& b) { return *a.bandOutOn < *b.bandOutOn; });
-  leaving.resize(std::min(leaving.size(), kForecastMost));
-  setRows(std::move(leaving));
+  setRows(std::move(rows));
 }
 
 SiteScreen::SiteScreen(Session& session, QWidget* parent)
     : QWidget(parent),
       session_(session),
       model_(new SiteTreeModel(this)),
-      filter_(new SiteTreeFilter(this)),
+      found_(new FoundModel(this)),
       pressing_(new DueModel(this)),
       forecast_(new ForecastModel(this)) {
-  filter_->setSourceModel(model_);
   split_ = new QSplitter(this);
   split_->setChildrenCollapsible(false);
   split_->addWidget(makeTree());
@@ -118,32 +109,46 @@ SiteScreen::SiteScreen(Session& session, QWidget* parent)
   split_->setStretchFactor(1, 6);
   split_->setSizes({600, 660});
   split_->restoreState(kSiteSplit.get());
+  split_->setOrientation(sideBySide());
   connect(split_, &QSplitter::splitterMoved, this, [this] { kSiteSplit.set(split_->saveState()); });
   auto* whole = new QVBoxLayout(this);
   whole->setContentsMargins(0, 0, 0, 0);
   whole->addWidget(split_);
-  connect(&session_, &Session::dueChanged, this, &SiteScreen::takeDue);
-  connect(&session_, &Session::driftChanged, this, &SiteScreen::takeDrift);
+  connect(&session_, &Session::opened, this, [this] { shownRegister_.reset(); });
+  // What is not seen takes what is known when it is shown.
+  connect(&session_, &Session::dueChanged, this, [this] {
+    if (isVisible()) {
+      takeDue();
+      look();
+    }
+  });
+  connect(&session_, &Session::driftChanged, this, [this] {
+    if (isVisible()) {
+      takeDrift();
+    }
+  });
+  connect(&session_, &Session::finderChanged, this, &SiteScreen::look);
 }
 
 QWidget* SiteScreen::makeTree() {
   auto* side = new QWidget(this);
   words_ = new QLineEdit(side);
-  words_->setPlaceholderText(tr("Narrow by tag, place, title or state"));
+  words_->setPlaceholderText(tr("Find by tag, serial number, place or words"));
   words_->setClearButtonEnabled(true);
-  words_->setAccessibleName(tr("Narrow the channels"));
+  words_->setAccessibleName(tr("Find a channel"));
   tree_ = new QTreeView(side);
-  tree_->setModel(filter_);
+  tree_->setModel(model_);
   tree_->setAccessibleName(tr("Places and channels"));
   tree_->setUniformRowHeights(true);
   tree_->setAlternatingRowColors(true);
   tree_->setIndentation(16);
   tree_->header()->setStretchLastSection(false);
-  tree_->header()->setFixedHeight(28);
+  tree_->setMinimumHeight(scaled(150));
+  tree_->header()->setFixedHeight(scaled(28));
   tree_->header()->setSectionResizeMode(SiteTreeModel::kTitle, QHeaderView::Stretch);
-  tree_->setColumnWidth(SiteTreeModel::kName, 165);
+  tree_->setColumnWidth(SiteTreeModel::kName, scaled(165));
   tree_->setColumnWidth(SiteTreeModel::kState, widthOfStates(*tree_));
-  tree_->setColumnWidth(SiteTreeModel::kDueOn, 92);
+  tree_->setColumnWidth(SiteTreeModel::kDueOn, scaled(92));
   auto* column = new QVBoxLayout(side);
   column->setContentsMargins(14, 12, 6, 12);
   column->setSpacing(10);
@@ -156,9 +161,12 @@ QWidget* SiteScreen::makeTree() {
   top->addWidget(words_, 1);
   top->addWidget(edit_);
   column->addLayout(top);
-  column->addWidget(tree_, 1);
+  left_ = new QStackedWidget(side);
+  left_->addWidget(tree_);
+  left_->addWidget(makeFound());
+  column->addWidget(left_, 1);
   words_->installEventFilter(this);
-  connect(words_, &QLineEdit::textChanged, this, &SiteScreen::narrow);
+  connect(words_, &QLineEdit::textChanged, this, &SiteScreen::look);
   connect(words_, &QLineEdit::returnPressed, this, &SiteScreen::takeFound);
   connect(tree_, &QTreeView::activated, this, [this](const QModelIndex& index) {
     const QString tag = index.siblingAtColumn(0).data(SiteTreeModel::kTagRole).toString();
@@ -166,6 +174,26 @@ QWidget* SiteScreen::makeTree() {
       emit channelChosen(tag);
     }
   });
+  return side;
+}
+
+QWidget* SiteScreen::makeFound() {
+  auto* side = new QWidget(this);
+  foundCount_ = new QLabel(side);
+  foundCount_->setWordWrap(true);
+  foundTable_ = new TableView(tr("Channels found"), side);
+  foundTable_->setModel(found_);
+  foundTable_->setColumnWidth(FoundModel::kTag, 110);
+  foundTable_->setColumnWidth(FoundModel::kTitle, 190);
+  foundTable_->setColumnWidth(FoundModel::kState, widthOfStates(*foundTable_));
+  foundTable_->setColumnWidth(FoundModel::kPlace, 170);
+  foundTable_->setColumnWidth(FoundModel::kSensors, 110);
+  auto* column = new QVBoxLayout(side);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->addWidget(foundCount_);
+  column->addWidget(foundTable_, 1);
+  connect(foundTable_, &TableView::chosen, this,
+          [this](const QModelIndex& index) { emit channelChosen(fromCore(found_->row(index.row()).tag)); });
   return side;
 }
 
@@ -177,14 +205,14 @@ QWidget* SiteScreen::makeOverview() {
   heading_ = heading({}, side, 1.25);
   column->addWidget(heading_);
 
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(8);
   for (const DueState state : kStates) {
     auto* tile = new QToolButton(side);
     tile->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
     tile->setIcon(iconOf(state));
     tile->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-    tile->setMinimumHeight(40);
+    tile->setMinimumHeight(scaled(40));
     tile->setFocusPolicy(Qt::StrongFocus);
     connect(tile, &QToolButton::clicked, this, [this, state] { emit stateChosen(state); });
     tiles_[state] = tile;
@@ -225,18 +253,32 @@ void SiteScreen::refresh() {
   if (!session_.isOpen()) {
     return;
   }
-  const QString tag = chosenChannel();
-  heading_->setText(fromCore(session_.site().site.name));
-  model_->setSite(session_.site());
+  takeRegister();
   takeDue();
   takeDrift();
   takeDrafts();
-  tree_->expandAll();
-  const QModelIndex again = filter_->mapFromSource(model_->indexOfChannel(tag));
-  tree_->setCurrentIndex(again.isValid() ? again : filter_->index(0, 0));
+  look();
+}
+
+void SiteScreen::takeRegister() {
+  if (shownRegister_ == session_.store().siteRevision()) {
+    return;
+  }
+  shownRegister_ = session_.store().siteRevision();
+  shownDue_.reset();
+  const QString tag = tree_->currentIndex().siblingAtColumn(0).data(SiteTreeModel::kTagRole).toString();
+  heading_->setText(fromCore(session_.site().site.name));
+  model_->setSite(session_.site());
+  session_.site().channels.size() <= kOpenedMost ? tree_->expandAll() : tree_->expandToDepth(0);
+  const QModelIndex again = model_->indexOfChannel(tag);
+  tree_->setCurrentIndex(again.isValid() ? again : model_->index(0, 0));
 }
 
 void SiteScreen::takeDue() {
+  if (shownDue_ == session_.dueRows()) {
+    return;
+  }
+  shownDue_ = session_.dueRows();
   model_->setDue(session_.due());
   std::map<DueState, int> counts;
   std::vector<DueItem> pressing;
@@ -256,7 +298,7 @@ void SiteScreen::takeDue() {
 }
 
 void SiteScreen::takeDrift() {
-  forecast_->setDrift(session_.drift(), session_.today());
+  forecast_->setLeaving(session_.leaving(), session_.today());
   forecastNote_->setVisible(forecast_->rowCount() == 0);
   forecastNote_->setText(session_.driftKnown() ? tr("No 95 % band leaves its tolerance within ten years.")
                                                : tr("Looking at the histories …"));
@@ -314,30 +356,61 @@ QString SiteScreen::currentPlace() const {
   return parts.join(QStringLiteral(" / "));
 }
 
-void SiteScreen::narrow(const QString& words) {
+bool SiteScreen::looking() const {
+  return !words_->text().trimmed().isEmpty();
+}
+
+void SiteScreen::look() {
+  if (!session_.isOpen()) {
+    return;
+  }
   const QString before = chosenChannel();
-  filter_->setWords(words);
-  tree_->expandAll();
-  // The view would move on to a neighbour of what is hidden: a channel that nobody chose.
-  const QModelIndex only = words.trimmed().isEmpty() ? QModelIndex() : filter_->onlyChannel();
-  tree_->setCurrentIndex(only.isValid() ? only : filter_->mapFromSource(model_->indexOfChannel(before)));
-  tree_->viewport()->update();  // the counts of the places
+  left_->setCurrentIndex(looking() ? 1 : 0);
+  if (!looking()) {
+    choose(before);
+    return;
+  }
+  const FoundChannels found = session_.find(words_->text(), kFoundMost);
+  std::vector<FoundRow> rows;
+  for (const std::string& tag : found.tags) {
+    if (const Channel* const channel = session_.site().channel(tag)) {
+      rows.push_back(foundRow(*channel, session_.due(tag)));
+    }
+  }
+  const bool only = rows.size() == 1;
+  const std::size_t shown = rows.size();
+  found_->setRows(std::move(rows));
+  // Of several none is chosen that nobody chose.
+  choose(only ? fromCore(found.tags.front()) : before);
+  foundCount_->setText(
+      shown == found.matched
+          ? counted(static_cast<int>(found.matched), tr("1 channel found"), tr("%1 channels found"))
+          : tr("%1 channels found; the first %2 are shown, type more to tell them apart")
+                .arg(QLocale().toString(qulonglong{found.matched}), QLocale().toString(qulonglong{shown})));
+}
+
+void SiteScreen::choose(const QString& tag) {
+  if (looking()) {
+    const auto row = found_->rowOf(tag);
+    foundTable_->setCurrentIndex(row ? found_->index(*row, 0) : QModelIndex());
+  } else if (const QModelIndex at = model_->indexOfChannel(tag); at.isValid()) {
+    tree_->setCurrentIndex(at);
+  }
 }
 
 void SiteScreen::takeFound() {
-  const QModelIndex only = filter_->onlyChannel();
-  if (only.isValid()) {
-    emit channelChosen(only.data(SiteTreeModel::kTagRole).toString());
+  if (looking() && found_->rowCount() == 1) {
+    emit channelChosen(fromCore(found_->row(0).tag));
   } else {
     goIntoList();
   }
 }
 
 void SiteScreen::goIntoList() {
-  if (chosenChannel().isEmpty()) {
-    tree_->setCurrentIndex(filter_->firstChannel());
+  if (looking() && chosenChannel().isEmpty() && found_->rowCount() > 0) {
+    foundTable_->setCurrentIndex(found_->index(0, 0));
   }
-  tree_->setFocus(Qt::OtherFocusReason);
+  (looking() ? static_cast<QWidget*>(foundTable_) : tree_)->setFocus(Qt::OtherFocusReason);
 }
 
 bool SiteScreen::eventFilter(QObject* watched, QEvent* event) {
@@ -350,12 +423,15 @@ bool SiteScreen::eventFilter(QObject* watched, QEvent* event) {
 }
 
 QString SiteScreen::currentChannel() const {
-  const QString chosen = chosenChannel();
-  return chosen.isEmpty() ? filter_->onlyChannel().data(SiteTreeModel::kTagRole).toString() : chosen;
+  return looking() && found_->rowCount() == 1 ? fromCore(found_->row(0).tag) : chosenChannel();
 }
 
 QString SiteScreen::chosenChannel() const {
-  return tree_->currentIndex().siblingAtColumn(0).data(SiteTreeModel::kTagRole).toString();
+  if (left_->currentIndex() == 0) {
+    return tree_->currentIndex().siblingAtColumn(0).data(SiteTreeModel::kTagRole).toString();
+  }
+  const QModelIndex at = foundTable_->currentIndex();
+  return at.isValid() ? fromCore(found_->row(at.row()).tag) : QString();
 }
 
 }  // namespace spanwright

@@ -5,6 +5,7 @@
 
 #include <QWidget>
 #include <map>
+#include <memory>
 #include <optional>
 
 #include "core/schedule/due.h"
@@ -16,6 +17,7 @@ class QLabel;
 class QLineEdit;
 class QMenu;
 class QSplitter;
+class QStackedWidget;
 class QToolButton;
 class QTreeView;
 class QVBoxLayout;
@@ -23,8 +25,8 @@ class QVBoxLayout;
 namespace spanwright {
 
 class DueModel;
+class FoundModel;
 class Session;
-class SiteTreeFilter;
 class SiteTreeModel;
 class TableView;
 
@@ -36,7 +38,8 @@ class ForecastModel : public RowsModel<ForecastRow> {
   Q_OBJECT
  public:
   explicit ForecastModel(QObject* parent = nullptr);
-  void setDrift(const std::vector<DriftItem>& drift, Date today);
+  /// As firstToLeave has them.
+  void setLeaving(const std::vector<DriftItem>& leaving, Date today);
 };
 
 class SiteScreen : public QWidget {
@@ -51,7 +54,7 @@ class SiteScreen : public QWidget {
   QString currentPlace() const;
   /// Whether a place itself is chosen rather than a channel.
   bool placeChosen() const;
-  /// The channel chosen, or the only one the narrowed list shows; else empty.
+  /// The channel chosen, or the only one that was found; else empty.
   QString currentChannel() const;
 
  signals:
@@ -63,11 +66,16 @@ class SiteScreen : public QWidget {
   bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
-  void narrow(const QString& words);
+  /// Shows what matches what was typed; the tree when nothing is typed.
+  void look();
+  bool looking() const;
   void takeFound();
   void goIntoList();
   QString chosenChannel() const;
+  void choose(const QString& tag);
   QWidget* makeTree();
+  void takeRegister();
+  QWidget* makeFound();
   QWidget* makeOverview();
   void takeDue();
   void takeDrift();
@@ -75,8 +83,11 @@ class SiteScreen : public QWidget {
 
   Session& session_;
   SiteTreeModel* model_;
-  SiteTreeFilter* filter_;
+  FoundModel* found_;
+  QStackedWidget* left_ = nullptr;
   QTreeView* tree_ = nullptr;
+  TableView* foundTable_ = nullptr;
+  QLabel* foundCount_ = nullptr;
   QLineEdit* words_ = nullptr;
   QToolButton* edit_ = nullptr;
   QLabel* heading_ = nullptr;
@@ -89,6 +100,8 @@ class SiteScreen : public QWidget {
   QWidget* drafts_ = nullptr;
   QVBoxLayout* draftRows_ = nullptr;
   QSplitter* split_ = nullptr;
+  std::optional<std::int64_t> shownRegister_;  ///< its revision
+  std::shared_ptr<const std::vector<DueItem>> shownDue_;
 };
 
 }  // namespace spanwright

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/screens/visit_header.h"
 
+#include <QAbstractListModel>
 #include <QCheckBox>
 #include <QComboBox>
 #include <QDateTimeEdit>
-#include <QHBoxLayout>
+#include <QGridLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QListWidget>
@@ -16,6 +17,7 @@
 #include "gui/session/session.h"
 #include "gui/settings/look.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -48,31 +50,62 @@ std::optional<double> conditionOf(QLineEdit* box) {
   return number ? std::optional(number->value) : std::nullopt;
 }
 
+/// The channels to choose from. The box's own list makes an item of each, which takes a second for a hundred
+/// thousand.
+class ChannelChoices : public QAbstractListModel {
+ public:
+  ChannelChoices(const Register& site, QObject* parent) : QAbstractListModel(parent) {
+    for (const Channel& channel : site.channels) {
+      if (!channel.retired && !channel.routines.empty()) {
+        tags_ << fromCore(channel.tag);
+        titles_ << fromCore(channel.title);
+      }
+    }
+  }
+  int rowCount(const QModelIndex& parent) const override {
+    return parent.isValid() ? 0 : static_cast<int>(tags_.size());
+  }
+  QVariant data(const QModelIndex& index, int role) const override {
+    if (!checkIndex(index, CheckIndexOption::IndexIsValid)) {
+      return {};
+    }
+    switch (role) {
+      case Qt::DisplayRole:
+      case Qt::EditRole:
+        return QStringLiteral("%1  %2").arg(tags_[index.row()], titles_[index.row()]);
+      case Qt::UserRole:
+        return tags_[index.row()];
+      default:
+        return {};
+    }
+  }
+
+ private:
+  QStringList tags_, titles_;
+};
+
 }  // namespace
 
 VisitHeader::VisitHeader(Session& session, VisitEntry& entry, QWidget* parent)
     : QWidget(parent), entry_(entry), session_(session) {
-  auto* row = new QHBoxLayout(this);
-  row->setContentsMargins(0, 0, 0, 0);
-  row->setSpacing(8);
-  row->addWidget(makeWho(), 4);
-  row->addWidget(makeUnderTest(), 5);
-  row->addWidget(makeMeans(), 5);
-  row->addWidget(makeCautions(), 7);
-  setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
+  QWidget* boxes[] = {makeWho(), makeUnderTest(), makeMeans(), makeCautions()};
+  constexpr int kShares[] = {4, 5, 6, 7};
+  auto* grid = new QGridLayout(this);
+  grid->setContentsMargins(0, 0, 0, 0);
+  grid->setSpacing(8);
+  const int inRow = sideBySide() == Qt::Horizontal ? 4 : 2;
+  for (int i = 0; i < 4; ++i) {
+    grid->addWidget(boxes[i], i / inRow, i % inRow);
+    grid->setColumnStretch(i % inRow, inRow == 4 ? kShares[i] : 1);
+  }
+  setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Preferred);  // as high as its wrapped texts need
 }
 
 void VisitHeader::fillLists() {
   const Register& site = session_.site();
   filling_ = true;
-  channel_->clear();
+  channel_->setModel(new ChannelChoices(site, channel_));  // which deletes the one before
   person_->clear();
-  for (const Channel& channel : site.channels) {
-    if (!channel.retired && !channel.routines.empty()) {
-      channel_->addItem(QStringLiteral("%1  %2").arg(fromCore(channel.tag), fromCore(channel.title)),
-                        fromCore(channel.tag));
-    }
-  }
   for (const Person& person : site.people) {
     const bool technician =
         std::find(person.roles.begin(), person.roles.end(), Role::technician) != person.roles.end();

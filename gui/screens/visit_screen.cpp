@@ -12,19 +12,19 @@
 #include "gui/charts/plot_view.h"
 #include "gui/charts/visit_chart.h"
 #include "gui/models/sheet_model.h"
+#include "gui/screens/settle_timer.h"
 #include "gui/screens/sheet_view.h"
 #include "gui/screens/visit_header.h"
 #include "gui/screens/visit_problems.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
-#include "gui/words/advice_words.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
 namespace {
 
 constexpr int kRedrawAfterMs = 30;
-constexpr int kEmptyNamed = 5;       // so many empty points are named, the rest counted
 constexpr auto kAboutDone = "done";  // marks the page's own problem about what was done
 enum Done { kNotSaid, kAdjusted, kRepaired, kNothing };
 
@@ -140,6 +140,10 @@ void VisitScreen::takeSheet() {
   markAdjustment();
   showFigures();
   drawErrors();
+  const VisitSheet& sheet = entry_->sheet();
+  // A sensor on its own is not read through the channel's filter.
+  settle_->takeSetup(sheet.setup != nullptr && sheet.subject != Subject::sensor ? &sheet.setup->setup
+                                                                                : nullptr);
   view_->setCurrentIndex(model_->index(0, SheetModel::kFound));
   showCellNote();
   if (entry_->draft().cautionsConfirmed) {
@@ -147,90 +151,6 @@ void VisitScreen::takeSheet() {
   } else {
     cautions()->setFocus(Qt::OtherFocusReason);
   }
-}
-
-void VisitScreen::showCellNote() {
-  if (!entry_->isOpen()) {
-    return;
-  }
-  QString wrong = view_->currentIndex().data(SheetModel::kProblemRole).toString();
-  if (wrong.isEmpty()) {
-    wrong = model_->firstProblem().data(SheetModel::kProblemRole).toString();
-  }
-  if (!wrong.isEmpty()) {
-    sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::bad).pixmap(16, 16));
-    sentence_->setText(wrong);
-    return;
-  }
-  if (showAdvice()) {
-    return;
-  }
-  if (const QString open = model_->notJudgedNear(view_->currentIndex().row()); !open.isEmpty()) {
-    sentenceSign_->setPixmap(markIcon(Mark::dash, Tone::quiet).pixmap(16, 16));
-    sentence_->setText(open);
-    return;
-  }
-  sentenceSign_->setPixmap({});
-  if (entry_->draft().standards.empty() && !entry_->usableStandards().empty()) {
-    sentence_->setText(
-        tr("No standard is ticked yet: Alt+T goes to their list, Space ticks one.") +
-        (entry_->draft().cautionsConfirmed ? QString() : u' ' + tr("Then confirm the cautions.")));
-    return;
-  }
-  sentence_->setText(
-      entry_->draft().cautionsConfirmed
-          ? tr("Digits and Enter, value after value. Units may be typed; Ctrl+K skips a point.")
-          : tr("Confirm the cautions, then type: digits and Enter, value after value."));
-}
-
-/// Once every as-found value is in; false while there is nothing to be said yet.
-bool VisitScreen::showAdvice() {
-  if (!entry_->draft().cautionsConfirmed || !entry_->anyTyped(Phase::asFound)) {
-    return false;
-  }
-  const VisitAdvice advice = entry_->advice(Phase::asFound);
-  if (advice.gap == AdviceGap::unfinished || advice.gap == AdviceGap::noValuePoints) {
-    return false;
-  }
-  sentenceSign_->setPixmap(markIcon(markOf(advice), toneOf(advice)).pixmap(16, 16));
-  const QString open = model_->notJudgedNear(view_->currentIndex().row());
-  sentence_->setText(open.isEmpty() ? adviceSentence(advice) : adviceSentence(advice) + u' ' + open);
-  return true;
-}
-
-void VisitScreen::showFigures() {
-  if (!entry_->isOpen()) {
-    return;
-  }
-  const Phase phase = entry_->anyTyped(Phase::asLeft) ? Phase::asLeft : Phase::asFound;
-  const auto figures = entry_->advice(phase).figures;
-  figures_->setText(figures ? figuresLine(phase, *figures) : QString());
-}
-
-void VisitScreen::showEnd() {
-  QStringList empty;
-  for (const Phase phase : {Phase::asFound, Phase::asLeft}) {
-    // As-left readings are wanted only once there is one.
-    if (phase == Phase::asLeft && !entry_->anyTyped(phase)) {
-      continue;
-    }
-    for (const int row : entry_->emptyRows(phase)) {
-      empty << QStringLiteral("%1 %2").arg(word(phase),
-                                           model_->index(row, SheetModel::kPoint).data().toString());
-    }
-  }
-  if (empty.isEmpty()) {
-    sentenceSign_->setPixmap(markIcon(Mark::check, Tone::good).pixmap(16, 16));
-    sentence_->setText(tr("That was the last value. Ctrl+Enter finishes the visit."));
-    return;
-  }
-  const auto more = empty.size() - kEmptyNamed;
-  QString names = empty.mid(0, kEmptyNamed).join(QStringLiteral(", "));
-  if (more > 0) {
-    names += tr(" and %1 more").arg(more);
-  }
-  sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::attention).pixmap(16, 16));
-  sentence_->setText(tr("Still empty: %1. Type them, or Ctrl+K says why one is skipped.").arg(names));
 }
 
 void VisitScreen::takeAdjustment() {
@@ -285,7 +205,7 @@ void VisitScreen::showProblems(const std::vector<Problem>& problems) {
   problems_->show();
   problems_->setCurrentRow(0);
   problems_->setFocus(Qt::OtherFocusReason);
-  sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::bad).pixmap(16, 16));
+  sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::bad).pixmap(scaled(QSize(16, 16))));
   sentence_->setText(
       counted(static_cast<int>(problems.size()),
               tr("One thing keeps the visit from being stored; nothing typed is lost. Enter goes there."),

@@ -8,7 +8,9 @@
 #include <memory>
 #include <optional>
 
+#include "gui/actions/commands.h"
 #include "gui/models/visit_entry.h"
+#include "gui/words/marks.h"
 
 class QCheckBox;
 class QComboBox;
@@ -22,6 +24,7 @@ namespace spanwright {
 
 class PlotView;
 class Session;
+class SettleTimer;
 class SheetModel;
 class SheetView;
 class VisitHeader;
@@ -48,6 +51,7 @@ class VisitScreen : public QWidget {
   PlotView* plot() const { return plot_; }
   QCheckBox* cautions() const;
   QListWidget* problems() const { return problems_; }
+  SettleTimer* settleTimer() const { return settle_; }
   QString sentence() const;
   QString figures() const;
   void finish();
@@ -63,6 +67,9 @@ class VisitScreen : public QWidget {
   void discardDraft();
   void openSheet(const QString& channel, Subject subject, Moment when);
   void takeSheet();
+  void say(Mark mark, Tone tone, const QString& sentence);
+  void startSettling();
+  void doSheetCommand(CommandId id);
   void showCellNote();
   bool showAdvice();
   void showFigures();
@@ -81,6 +88,7 @@ class VisitScreen : public QWidget {
   PlotView* plot_ = nullptr;
   QSplitter* split_ = nullptr;
   QWidget* body_ = nullptr;
+  SettleTimer* settle_ = nullptr;
   QLabel* sentence_ = nullptr;
   QLabel* sentenceSign_ = nullptr;
   QLabel* saved_ = nullptr;

@@ -17,10 +17,13 @@
 #include "gui/actions/commands.h"
 #include "gui/charts/plot_view.h"
 #include "gui/models/sheet_model.h"
+#include "gui/screens/settle_timer.h"
 #include "gui/screens/sheet_view.h"
 #include "gui/screens/visit_header.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -40,6 +43,7 @@ void VisitScreen::build() {
   split_->setStretchFactor(1, 1);
   split_->setSizes({950, 290});
   split_->restoreState(kVisitSplit.get());
+  split_->setOrientation(sideBySide());
   connect(split_, &QSplitter::splitterMoved, this, [this] { kVisitSplit.set(split_->saveState()); });
 
   auto* column = new QVBoxLayout(body_);
@@ -53,7 +57,7 @@ void VisitScreen::build() {
   connect(header_, &VisitHeader::cautionsConfirmed, view_, &SheetView::goToStart);
   connect(header_, &VisitHeader::cautionsConfirmed, this, &VisitScreen::showCellNote);
   connect(header_, &VisitHeader::cautionsKept, this, [this] {
-    sentenceSign_->setPixmap(markIcon(Mark::ring, Tone::attention).pixmap(16, 16));
+    sentenceSign_->setPixmap(markIcon(Mark::ring, Tone::attention).pixmap(scaled(QSize(16, 16))));
     sentence_->setText(
         tr("The cautions stay confirmed: values are typed. Discard the draft to begin again."));
   });
@@ -67,7 +71,7 @@ void VisitScreen::build() {
           [this](const QString& when) { saved_->setText(tr("Draft on disk %1").arg(when)); });
   connect(view_, &SheetView::cellChanged, this, &VisitScreen::showCellNote);
   connect(view_, &SheetView::refused, this, [this] {
-    sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::attention).pixmap(16, 16));
+    sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::attention).pixmap(scaled(QSize(16, 16))));
     const bool locked = entry_->isOpen() && !entry_->draft().cautionsConfirmed;
     sentence_->setText(locked ? tr("Confirm the cautions first: press Space on the box at the top right.")
                               : tr("Values go into the applied, as-found and as-left columns."));
@@ -76,6 +80,9 @@ void VisitScreen::build() {
     }
   });
   connect(view_, &SheetView::lastValueTyped, this, &VisitScreen::showEnd);
+  connect(view_, &SheetView::told, this, [this](const QString& sentence, bool done) {
+    say(done ? Mark::check : Mark::triangle, done ? Tone::good : Tone::attention, sentence);
+  });
 }
 
 QWidget* VisitScreen::makeFoot() {
@@ -84,6 +91,7 @@ QWidget* VisitScreen::makeFoot() {
   sentence_ = new QLabel(foot);
   sentence_->setWordWrap(true);
   sentence_->setAccessibleName(tr("About the cell"));
+  settle_ = new SettleTimer(foot);
   saved_ = new QLabel(foot);
   saved_->setForegroundRole(QPalette::PlaceholderText);
   figures_ = new QLabel(foot);
@@ -92,9 +100,8 @@ QWidget* VisitScreen::makeFoot() {
   figures_->setAccessibleName(tr("Figures of the run"));
   problems_ = new QListWidget(foot);
   problems_->setAccessibleName(tr("What keeps the visit from being stored"));
-  problems_->setMaximumHeight(112);
+  problems_->setMaximumHeight(scaled(112));
   problems_->setWordWrap(true);
-  problems_->setIconSize({16, 16});
   problems_->hide();
   done_ = new QComboBox(foot);
   done_->addItems({tr("not said"), tr("adjusted"), tr("repaired"), tr("nothing changed")});
@@ -116,8 +123,9 @@ QWidget* VisitScreen::makeFoot() {
   first->setSpacing(8);
   first->addWidget(sentenceSign_);
   first->addWidget(sentence_, 1);
+  first->addWidget(settle_);
   first->addWidget(saved_);
-  auto* second = new QHBoxLayout;
+  auto* second = new WrapRow;
   second->setSpacing(8);
   second->addWidget(adjustmentLabel_);
   second->addWidget(done_);
@@ -144,14 +152,33 @@ QWidget* VisitScreen::makeFoot() {
   connect(finish_, &QPushButton::clicked, this, &VisitScreen::finish);
   connect(leave_, &QPushButton::clicked, this, &VisitScreen::leaveVisit);
   connect(discard_, &QPushButton::clicked, this, &VisitScreen::discardDraft);
-  for (const CommandId id : {CommandId::finishVisit, CommandId::skipPoint}) {
+  for (const CommandId id : {CommandId::finishVisit, CommandId::skipPoint, CommandId::repeatAbove,
+                             CommandId::undoTyping, CommandId::redoTyping, CommandId::startSettling}) {
     QAction* action = makeAction(id, body_);
     action->setShortcutContext(Qt::WidgetWithChildrenShortcut);
     body_->addAction(action);
-    connect(action, &QAction::triggered, this,
-            [this, id] { id == CommandId::finishVisit ? finish() : view_->startSkip(); });
+    connect(action, &QAction::triggered, this, [this, id] { doSheetCommand(id); });
   }
   return foot;
+}
+
+void VisitScreen::doSheetCommand(CommandId id) {
+  switch (id) {
+    case CommandId::finishVisit:
+      return finish();
+    case CommandId::skipPoint:
+      return view_->startSkip();
+    case CommandId::repeatAbove:
+      return view_->repeatAbove();
+    case CommandId::undoTyping:
+      return view_->undo();
+    case CommandId::redoTyping:
+      return view_->redo();
+    case CommandId::startSettling:
+      return startSettling();
+    default:
+      return;  // the window's own
+  }
 }
 
 }  // namespace spanwright

@@ -1,20 +1,24 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// The open record and what is known of it: the due list and drift, computed by core/tasks off the window's
-// thread.
+// The open record and what is known of it: the due list, drift and where channels are found, worked out by
+// core/tasks off the window's thread. What is large is held once and handed out whole.
 #pragma once
 
 #include <QObject>
 #include <QString>
+#include <array>
 #include <filesystem>
-#include <map>
 #include <memory>
 #include <string>
+#include <unordered_map>
 #include <vector>
 
 #include "core/store/store.h"
+#include "core/tasks/find_channels.h"
+#include "core/tasks/fleet.h"
 #include "core/tasks/history_import.h"
 #include "core/tasks/status.h"
+#include "gui/models/search_words.h"
 #include "gui/session/worker.h"
 
 namespace spanwright {
@@ -24,7 +28,9 @@ class Session : public QObject {
  public:
   explicit Session(const Clock& clock = systemClock(), QObject* parent = nullptr);
 
-  /// Opens in the background; `opened` or `troubled` follows.
+  /// Opens in the background; `opened` or `troubled` follows. Of the file only the head is checked before it
+  /// is shown; the whole of it is checked at once afterwards, and if that finds damage, `troubled` says so
+  /// and nothing is written any more.
   void open(const QString& file);
   /// Opens now; one sentence when that failed.
   QString openNow(const QString& file);
@@ -45,17 +51,31 @@ class Session : public QObject {
   Moment now() const { return clock_.localNow(); }
   Date today() const { return now().date(); }
 
-  const std::vector<DueItem>& due() const { return due_; }
-  bool dueKnown() const { return dueKnown_; }
+  using DueRows = std::shared_ptr<const std::vector<DueItem>>;
+  const std::vector<DueItem>& due() const { return *due_.rows; }
+  const DueRows& dueRows() const { return due_.rows; }
+  const SmallTexts& dueTexts() const { return due_.texts; }
+  bool dueKnown() const { return due_.known; }
   /// Routines of one channel.
   const std::vector<DueItem>& due(const std::string& channel) const;
-  /// Drift over the whole site, one item per subject and point; empty until `driftChanged`.
-  const std::vector<DriftItem>& drift() const { return drift_; }
-  bool driftKnown() const { return driftKnown_; }
+
+  /// All channels by drift, in one order; empty until `driftChanged`.
+  struct Ranking {
+    std::shared_ptr<const std::vector<FleetRow>> rows = std::make_shared<const std::vector<FleetRow>>();
+    SmallTexts texts = std::make_shared<const std::vector<std::string>>();
+  };
+  const Ranking& fleet(FleetOrder order) const { return drift_.rankings[static_cast<std::size_t>(order)]; }
+  /// Those whose band leaves their tolerance first.
+  const std::vector<DriftItem>& leaving() const { return drift_.leaving; }
+  bool driftKnown() const { return drift_.known; }
+
+  /// Finds channels of the register as it was last read.
+  FoundChannels find(const QString& typed, std::size_t most) const;
 
   /// Reads again after a change and computes due list and drift.
   void refresh();
-  /// Drift of one channel; `channelDrift` follows.
+  /// Drift of one channel; `channelDrift` follows twice: from its own readings at once, then leaning on those
+  /// of like channels, which on a large site takes a while. Asking for another channel gives up on this one.
   void lookAtChannel(const QString& channel);
 
   /// Who signed last while the program runs; empty when nobody did.
@@ -68,8 +88,10 @@ class Session : public QObject {
   void opened();
   void closed();
   void dueChanged();
+  /// Another register is looked through by `find`.
+  void finderChanged();
   void driftChanged();
-  void channelDrift(const QString& channel, const std::vector<spanwright::DriftItem>& items);
+  void channelDrift(const QString& channel, const std::vector<spanwright::DriftItem>& items, bool ownOnly);
   void imported(const spanwright::ImportOutcome& outcome, bool dryRun);
   void troubled(const QString& sentence);
   /// Something has begun to wait for another program that writes to the record, or waits no longer. Comes out
@@ -77,15 +99,38 @@ class Session : public QObject {
   void waiting(bool waits);
 
  private:
-  void take(std::unique_ptr<Store> store);
+  struct KnownDue {
+    bool known = false;
+    DueRows rows = std::make_shared<const std::vector<DueItem>>();
+    SmallTexts texts;
+    std::unordered_map<std::string, std::vector<DueItem>> byChannel;
+  };
+  struct KnownDrift {
+    bool known = false;
+    std::array<Ranking, 3> rankings;
+    std::vector<DriftItem> leaving;
+  };
+  /// What an opened record is taken over with.
+  struct Opened {
+    std::unique_ptr<Store> store;
+    std::unique_ptr<const ChannelFinder> finder;
+  };
+  static KnownDue dueOf(const Store& store, Date day);
+  static KnownDrift driftOf(const Store& store, Date day, const Progress& progress);
+
+  void take(Opened taken);
+  void forget();
+  void checkFile();
+  void findAnew();
 
   const Clock& clock_;
   std::unique_ptr<Store> store_;
-  std::vector<DueItem> due_;
-  std::map<std::string, std::vector<DueItem>, std::less<>> dueByChannel_;
-  std::vector<DriftItem> drift_;
-  bool dueKnown_ = false;
-  bool driftKnown_ = false;
+  std::unique_ptr<const ChannelFinder> finder_;
+  std::int64_t finderOf_ = 0;  ///< revision of the register it was made for, or is being made for
+  KnownDue due_;
+  KnownDrift drift_;
+  int askedDrift_ = 0;     ///< counts lookAtChannel
+  int answeredDrift_ = 0;  ///< the last one whose like channels are known
   QString lastSigner_;
   Worker worker_;  // last: its thread ends before what it reads goes
 };

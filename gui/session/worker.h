@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Long work off the window's thread. One thread with its own read-only Store on the same file: a Store is for
-// one thread, and checking the file's integrity once is enough.
+// Long work off the window's thread, in lanes, so that what a person waits for does not wait for what takes
+// minutes on a large record. Each lane is a thread with a read-only Store of its own on the same file: a
+// Store is for one thread. These do not check the file: whoever opened it has done so or is about to.
 #pragma once
 
 #include <QObject>
 #include <QThread>
+#include <array>
 #include <atomic>
 #include <filesystem>
 #include <functional>
@@ -25,17 +27,27 @@ class Worker : public QObject {
   using Work = std::function<Then(const Progress& progress)>;
   using StoreWork = std::function<Then(Store& store, const Progress& progress)>;
 
+  enum class Lane {
+    soon,  ///< what a person waits for, in the order asked
+    like,  ///< reports on a channel that read those of channels like it
+    site,  ///< reports over the whole site
+    file   ///< the check of the file after opening, which only another file or the end stops
+  };
+
   explicit Worker(QObject* parent = nullptr);
   ~Worker() override;
 
   /// The record that later StoreWork reads; what is still waiting for another one is dropped.
   void setFile(const std::filesystem::path& file);
   /// `what` is shown to people: "Looking at drift over the whole site".
-  void post(const QString& what, Work work);
-  void postWithStore(const QString& what, StoreWork work);
-  /// What runs is asked to stop, what waits is dropped; their Then is not called.
+  void post(const QString& what, Work work, Lane lane = Lane::soon);
+  void postWithStore(const QString& what, StoreWork work, Lane lane = Lane::soon);
+  /// What runs is asked to stop, what waits is dropped; their Then is not called. All but the check of the
+  /// file.
   void cancel();
-  bool idle() const { return pending_ == 0; }
+  void cancel(Lane lane);
+  bool idle() const;
+  bool idle(Lane lane) const { return at(lane).pending == 0; }
   /// Runs the event loop until nothing is under way; for pictures and tests.
   void waitUntilIdle();
 
@@ -43,18 +55,25 @@ class Worker : public QObject {
   /// fraction < 0: not known.
   void progressed(const QString& what, double fraction);
   void becameIdle();
+  /// Nothing that a person waits for is under way any more.
+  void becameQuiet();
   void failed(const QString& sentence);
 
  private:
-  void run(const QString& what, int generation, const Work& work);
-  void finish(int generation, const Then& then, const QString& trouble);
+  struct Running {
+    QThread thread;
+    QObject inside;                // lives in the thread; calls to it run there
+    std::unique_ptr<Store> store;  // touched in the thread only
+    std::filesystem::path file;    // touched in the thread only
+    std::atomic<int> generation{0};
+    int pending = 0;
+  };
+  Running& at(Lane lane) { return lanes_[static_cast<std::size_t>(lane)]; }
+  const Running& at(Lane lane) const { return lanes_[static_cast<std::size_t>(lane)]; }
+  void run(Lane lane, const QString& what, int generation, const Work& work);
+  void finish(Lane lane, int generation, const Then& then, const QString& trouble);
 
-  QThread thread_;
-  QObject inside_;                // lives in thread_; calls to it run there
-  std::unique_ptr<Store> store_;  // touched in thread_ only
-  std::filesystem::path file_;    // touched in thread_ only
-  std::atomic<int> generation_{0};
-  int pending_ = 0;
+  std::array<Running, 4> lanes_;
 };
 
 }  // namespace spanwright

@@ -21,7 +21,8 @@ struct Setting {
   void set(const T& value) const { QSettings().setValue(QLatin1String(key), QVariant::fromValue(value)); }
 };
 
-inline const Setting<bool> kDarkLook{"look/dark", false};
+inline const Setting<QString> kLook{"look/colours", QStringLiteral("light")};
+inline const Setting<int> kTextSize{"look/text-size", 100};
 inline const Setting<QString> kLanguage{"look/language", QStringLiteral("system")};
 inline const Setting<QByteArray> kWindowGeometry{"window/geometry", {}};
 inline const Setting<QStringList> kRecentRecords{"record/recent", {}};
@@ -30,8 +31,17 @@ inline const Setting<QString> kLastPerson{"visit/person", {}};
 inline const Setting<QStringList> kLastStandards{"visit/standards", {}};
 inline const Setting<QByteArray> kSiteSplit{"site/split", {}};
 inline const Setting<QByteArray> kVisitSplit{"visit/split", {}};
+inline const Setting<int> kSettleSeconds{"visit/settle", 10};
 inline const Setting<int> kDueWithinDays{"due/within", 60};
 inline const Setting<bool> kLetterPaper{"certificate/letter", false};
+
+/// Of a sheet of blank labels, mm.
+inline const Setting<double> kLabelWidth{"labels/width", 70.0};
+inline const Setting<double> kLabelHeight{"labels/height", 30.0};
+inline const Setting<double> kLabelLeft{"labels/left", 0.0};
+inline const Setting<double> kLabelTop{"labels/top", 13.5};
+inline const Setting<double> kLabelGapAcross{"labels/across", 0.0};
+inline const Setting<double> kLabelGapDown{"labels/down", 0.0};
 
 inline constexpr int kRecentMost = 8;
 

@@ -256,6 +256,42 @@
         <translation>Dateien zum gezeigten Kanal, zur Kalibrierung oder zum Normal</translation>
     </message>
     <message>
+        <source>Repeat the value above</source>
+        <translation>Wert darüber wiederholen</translation>
+    </message>
+    <message>
+        <source>Put in what stands in the line above and go on</source>
+        <translation>Einsetzen, was in der Zeile darüber steht, und weitergehen</translation>
+    </message>
+    <message>
+        <source>Take back</source>
+        <translation>Zurücknehmen</translation>
+    </message>
+    <message>
+        <source>Take back what was typed or pasted last</source>
+        <translation>Zurücknehmen, was zuletzt getippt oder eingefügt wurde</translation>
+    </message>
+    <message>
+        <source>Do again</source>
+        <translation>Wiederholen</translation>
+    </message>
+    <message>
+        <source>Do again what was taken back</source>
+        <translation>Wiederholen, was zurückgenommen wurde</translation>
+    </message>
+    <message>
+        <source>Wait for the reading to settle</source>
+        <translation>Warten, bis die Ablesung steht</translation>
+    </message>
+    <message>
+        <source>Count down until the reading of this point has settled; again stops it</source>
+        <translation>Herunterzählen, bis die Ablesung dieses Messpunkts steht; nochmals hält es an</translation>
+    </message>
+    <message>
+        <source>&amp;Labels…</source>
+        <translation>E&amp;tiketten…</translation>
+    </message>
+    <message>
         <source>What it &amp;rests on</source>
         <translation>&amp;Worauf sie beruht</translation>
     </message>
@@ -270,6 +306,10 @@
     <message>
         <source>Formula and source of the number chosen, beside the page</source>
         <translation>Formel und Quelle der gewählten Zahl, neben der Seite</translation>
+    </message>
+    <message>
+        <source>A sheet of labels to stick on what is proven</source>
+        <translation>Ein Bogen Etiketten zum Aufkleben auf das, was nachgewiesen ist</translation>
     </message>
     <message>
         <source>&amp;New site…</source>
@@ -1464,6 +1504,54 @@ gleitendes Mittel: z = λ x + (1 − λ) z, Grenzen ± L σ √(λ / (2 − λ))
         <translation>vor %1 Tagen abgelaufen</translation>
     </message>
     <message>
+        <source>Ctrl+V</source>
+        <translation>Strg+V</translation>
+    </message>
+    <message>
+        <source>In the entry sheet: put in a column of values from here down</source>
+        <translation>Im Erfassungsblatt: eine Spalte von Werten von hier abwärts einfügen</translation>
+    </message>
+    <message>
+        <source>Nothing can be written to %1; choose another folder.</source>
+        <translation>Nach %1 kann nichts geschrieben werden; einen anderen Ordner wählen.</translation>
+    </message>
+    <message>
+        <source>%1 is issued but could not be put into the folder; it lies in %2.</source>
+        <translation>%1 ist ausgestellt, konnte aber nicht in den Ordner gelegt werden; es liegt in %2.</translation>
+    </message>
+    <message>
+        <source>Write the round sheet</source>
+        <translation>Rundgangsblatt schreiben</translation>
+    </message>
+    <message>
+        <source>PDF files (*.pdf)</source>
+        <translation>PDF-Dateien (*.pdf)</translation>
+    </message>
+    <message>
+        <source>The sheet with %1 is written to %2.</source>
+        <translation>Das Blatt mit %1 ist nach %2 geschrieben.</translation>
+    </message>
+    <message>
+        <source>1 page</source>
+        <translation>1 Seite</translation>
+    </message>
+    <message>
+        <source>%1 pages</source>
+        <translation>%1 Seiten</translation>
+    </message>
+    <message>
+        <source>%1 for %2?</source>
+        <translation>%1 statt %2?</translation>
+    </message>
+    <message>
+        <source>is %1 the reading of %2?</source>
+        <translation>ist %1 die Ablesung von %2?</translation>
+    </message>
+    <message>
+        <source>is %1 right? It is off by %2, where about %3 is usual</source>
+        <translation>stimmt %1? Die Messabweichung ist %2, üblich ist etwa %3</translation>
+    </message>
+    <message>
         <source>open</source>
         <translation>offen</translation>
     </message>
@@ -1717,6 +1805,18 @@ Rückführung: %7</translation>
         <source>A recomputation from what was typed gives the same.</source>
         <translation>Eine Nachrechnung aus dem Getippten ergibt dasselbe.</translation>
     </message>
+    <message>
+        <source>is %1 right? It is off by %2, where %3 is allowed</source>
+        <translation>stimmt %1? Die Messabweichung ist %2, erlaubt ist %3</translation>
+    </message>
+    <message>
+        <source>arrows, + and -, Home</source>
+        <translation>Pfeiltasten, + und -, Pos1</translation>
+    </message>
+    <message>
+        <source>In a chart over time: move, zoom, show all of it; or drag and turn the wheel</source>
+        <translation>In einem Diagramm über der Zeit: verschieben, vergrößern, alles zeigen; oder ziehen und am Rad drehen</translation>
+    </message>
 </context>
 <context>
     <name>spanwright::CalibrationsModel</name>
@@ -1862,6 +1962,144 @@ Rückführung: %7</translation>
     <message>
         <source>PDF files (*.pdf)</source>
         <translation>PDF-Dateien (*.pdf)</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::CertificatesDialog</name>
+    <message>
+        <source>Certificates of the round</source>
+        <translation>Kalibrierscheine des Rundgangs</translation>
+    </message>
+    <message>
+        <source>&amp;Choose…</source>
+        <translation>Aus&amp;wählen…</translation>
+    </message>
+    <message>
+        <source>&amp;Issue</source>
+        <translation>Auss&amp;tellen</translation>
+    </message>
+    <message>
+        <source>Certificates of the round &quot;%1&quot;</source>
+        <translation>Kalibrierscheine des Rundgangs „%1“</translation>
+    </message>
+    <message>
+        <source>What will be issued</source>
+        <translation>Was ausgestellt wird</translation>
+    </message>
+    <message>
+        <source>Folder</source>
+        <translation>Ordner</translation>
+    </message>
+    <message>
+        <source>Progress</source>
+        <translation>Fortschritt</translation>
+    </message>
+    <message>
+        <source>%1 will be issued, all of them or none; %2.</source>
+        <translation>%1 auszustellen, alle oder keiner; %2.</translation>
+    </message>
+    <message>
+        <source>1 certificate</source>
+        <translation>1 Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>%1 certificates</source>
+        <translation>%1 Kalibrierscheine</translation>
+    </message>
+    <message>
+        <source>no stop is left out</source>
+        <translation>kein Halt bleibt aus</translation>
+    </message>
+    <message>
+        <source>1 stop is left out</source>
+        <translation>1 Halt bleibt aus</translation>
+    </message>
+    <message>
+        <source>%1 stops are left out</source>
+        <translation>%1 Halte bleiben aus</translation>
+    </message>
+    <message>
+        <source>&amp;Folder</source>
+        <translation>&amp;Ordner</translation>
+    </message>
+    <message>
+        <source>Leave</source>
+        <translation>Verlassen</translation>
+    </message>
+    <message>
+        <source>Folder for the certificates</source>
+        <translation>Ordner für die Kalibrierscheine</translation>
+    </message>
+    <message>
+        <source>Say into which folder the certificates go.</source>
+        <translation>Angeben, in welchen Ordner die Kalibrierscheine gehören.</translation>
+    </message>
+    <message>
+        <source>It was stopped: nothing is issued, and nothing was written.</source>
+        <translation>Es wurde angehalten: nichts ist ausgestellt, und nichts wurde geschrieben.</translation>
+    </message>
+    <message>
+        <source>%1 in %2.</source>
+        <translation>%1 in %2.</translation>
+    </message>
+    <message>
+        <source>1 certificate is issued</source>
+        <translation>1 Kalibrierschein ist ausgestellt</translation>
+    </message>
+    <message>
+        <source>%1 certificates are issued</source>
+        <translation>%1 Kalibrierscheine sind ausgestellt</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::CertificatesModel</name>
+    <message>
+        <source>new number</source>
+        <translation>neue Nummer</translation>
+    </message>
+    <message>
+        <source>%1, revision %2</source>
+        <translation>%1, Revision %2</translation>
+    </message>
+    <message>
+        <source>%1 again</source>
+        <translation>%1 nochmals</translation>
+    </message>
+    <message>
+        <source>not issued</source>
+        <translation>nicht ausgestellt</translation>
+    </message>
+    <message>
+        <source>It is not calibrated yet.</source>
+        <translation>Er ist noch nicht kalibriert.</translation>
+    </message>
+    <message>
+        <source>It is %1, not approved, and will be marked so.</source>
+        <translation>Die Kalibrierung ist %1, nicht freigegeben, und der Schein wird so gekennzeichnet.</translation>
+    </message>
+    <message>
+        <source>Certificate</source>
+        <translation>Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>Subject</source>
+        <translation>Gegenstand</translation>
+    </message>
+    <message>
+        <source>Calibration</source>
+        <translation>Kalibrierung</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Status</translation>
+    </message>
+    <message>
+        <source>Note</source>
+        <translation>Notiz</translation>
     </message>
 </context>
 <context>
@@ -2997,6 +3235,41 @@ Kopf des Journals: %2</translation>
     </message>
 </context>
 <context>
+    <name>spanwright::FoundModel</name>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>What it measures</source>
+        <translation>Was er misst</translation>
+    </message>
+    <message>
+        <source>State</source>
+        <translation>Status</translation>
+    </message>
+    <message>
+        <source>retired</source>
+        <translation>stillgelegt</translation>
+    </message>
+    <message>
+        <source>no routine</source>
+        <translation>keine Routine</translation>
+    </message>
+    <message>
+        <source>Sensor</source>
+        <translation>Sensor</translation>
+    </message>
+    <message>
+        <source>Place</source>
+        <translation>Ort</translation>
+    </message>
+    <message>
+        <source>Due on</source>
+        <translation>Fällig am</translation>
+    </message>
+</context>
+<context>
     <name>spanwright::ImportDialog</name>
     <message>
         <source>Keep the good visits when some are refused</source>
@@ -3329,6 +3602,144 @@ Einzelheit: %1</translation>
 Hash: %1…</source>
         <translation>
 Hash: %1…</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::LabelsDialog</name>
+    <message>
+        <source>Labels</source>
+        <translation>Etiketten</translation>
+    </message>
+    <message>
+        <source>&amp;Write the sheet…</source>
+        <translation>Bogen &amp;schreiben…</translation>
+    </message>
+    <message>
+        <source>Labels to stick on</source>
+        <translation>Etiketten zum Aufkleben</translation>
+    </message>
+    <message>
+        <source>What is on the labels</source>
+        <translation>Was auf den Etiketten steht</translation>
+    </message>
+    <message>
+        <source>Places on a sheet</source>
+        <translation>Plätze auf einem Bogen</translation>
+    </message>
+    <message>
+        <source>%1. Each holds the tag, the day and the certificate&apos;s number, as text and as a code to be read by a phone. %2</source>
+        <translation>%1. Auf jedem stehen Kennzeichen, Tag und Nummer des Kalibrierscheins, als Text und als Code, den ein Telefon liest. %2</translation>
+    </message>
+    <message>
+        <source>1 label</source>
+        <translation>1 Etikett</translation>
+    </message>
+    <message>
+        <source>%1 labels</source>
+        <translation>%1 Etiketten</translation>
+    </message>
+    <message>
+        <source>The due date is on it, as agreed.</source>
+        <translation>Der Fälligkeitstag steht darauf, wie vereinbart.</translation>
+    </message>
+    <message>
+        <source>The due date is left out: the site has not agreed to its being printed.</source>
+        <translation>Der Fälligkeitstag bleibt weg: der Standort hat seinem Druck nicht zugestimmt.</translation>
+    </message>
+    <message>
+        <source>Width</source>
+        <translation>Breite</translation>
+    </message>
+    <message>
+        <source>Height</source>
+        <translation>Höhe</translation>
+    </message>
+    <message>
+        <source>From the left edge</source>
+        <translation>Vom linken Rand</translation>
+    </message>
+    <message>
+        <source>From the top edge</source>
+        <translation>Vom oberen Rand</translation>
+    </message>
+    <message>
+        <source>Gap across</source>
+        <translation>Abstand quer</translation>
+    </message>
+    <message>
+        <source>Gap down</source>
+        <translation>Abstand längs</translation>
+    </message>
+    <message>
+        <source>First free label</source>
+        <translation>Erstes freies Etikett</translation>
+    </message>
+    <message>
+        <source>Counted along the rows; 1 on a sheet that is whole</source>
+        <translation>Die Zeilen entlang gezählt; 1 auf einem ganzen Bogen</translation>
+    </message>
+    <message>
+        <source>&amp;First free label</source>
+        <translation>&amp;Erstes freies Etikett</translation>
+    </message>
+    <message>
+        <source>Leave</source>
+        <translation>Verlassen</translation>
+    </message>
+    <message>
+        <source> mm</source>
+        <translation> mm</translation>
+    </message>
+    <message>
+        <source>%1 on a sheet of %2</source>
+        <translation>%1 auf einem Bogen %2</translation>
+    </message>
+    <message>
+        <source>Letter</source>
+        <translation>Letter</translation>
+    </message>
+    <message>
+        <source>A4</source>
+        <translation>A4</translation>
+    </message>
+    <message>
+        <source>Write the sheet of labels</source>
+        <translation>Etikettenbogen schreiben</translation>
+    </message>
+    <message>
+        <source>PDF files (*.pdf)</source>
+        <translation>PDF-Dateien (*.pdf)</translation>
+    </message>
+    <message>
+        <source>%1 written to %2; print it at its true size.</source>
+        <translation>%1 nach %2 geschrieben; in wahrer Größe drucken.</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::LabelsModel</name>
+    <message>
+        <source>Channel</source>
+        <translation>Kanal</translation>
+    </message>
+    <message>
+        <source>Subject</source>
+        <translation>Gegenstand</translation>
+    </message>
+    <message>
+        <source>Calibrated</source>
+        <translation>Kalibriert</translation>
+    </message>
+    <message>
+        <source>Due</source>
+        <translation>Fällig</translation>
+    </message>
+    <message>
+        <source>Certificate</source>
+        <translation>Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>No label because</source>
+        <translation>Kein Etikett, denn</translation>
     </message>
 </context>
 <context>
@@ -4007,6 +4418,26 @@ Hash: %1…</translation>
     <message>
         <source>What if: h&amp;ours</source>
         <translation>Was wäre wenn: St&amp;unden</translation>
+    </message>
+    <message>
+        <source>&amp;Make a round</source>
+        <translation>Zum Rundgang &amp;machen</translation>
+    </message>
+    <message>
+        <source>Keeps the chosen stop as a round of its person</source>
+        <translation>Hält den gewählten Halt als Rundgang seiner Person fest</translation>
+    </message>
+    <message>
+        <source>Round &amp;sheet…</source>
+        <translation>Rundgangs&amp;blatt…</translation>
+    </message>
+    <message>
+        <source>The chosen stop&apos;s sheet, to be printed and taken along</source>
+        <translation>Das Blatt des gewählten Halts, zum Drucken und Mitnehmen</translation>
+    </message>
+    <message>
+        <source>The round &quot;%1&quot; has %2.</source>
+        <translation>Der Rundgang „%1“ hat %2.</translation>
     </message>
 </context>
 <context>
@@ -5105,6 +5536,30 @@ Eine Kalibrierung kommt hierher, sobald ihr Techniker sie als durchgeführt unte
         <source>&amp;Enter visit</source>
         <translation>&amp;Einsatz erfassen</translation>
     </message>
+    <message>
+        <source>Round &amp;sheet…</source>
+        <translation>Rundgangs&amp;blatt…</translation>
+    </message>
+    <message>
+        <source>What is still to do, to be printed and taken along</source>
+        <translation>Was noch zu tun ist, zum Drucken und Mitnehmen</translation>
+    </message>
+    <message>
+        <source>Certi&amp;ficates…</source>
+        <translation>&amp;Kalibrierscheine…</translation>
+    </message>
+    <message>
+        <source>Issue all that can be issued of this round</source>
+        <translation>Alle ausstellen, die sich von diesem Rundgang ausstellen lassen</translation>
+    </message>
+    <message>
+        <source>&amp;Labels…</source>
+        <translation>E&amp;tiketten…</translation>
+    </message>
+    <message>
+        <source>To stick on the channels of this round</source>
+        <translation>Zum Aufkleben auf die Kanäle dieses Rundgangs</translation>
+    </message>
 </context>
 <context>
     <name>spanwright::RoutinesModel</name>
@@ -5158,6 +5613,57 @@ Eine Kalibrierung kommt hierher, sobald ihr Techniker sie als durchgeführt unte
     <message>
         <source>Looking at the drift of %1</source>
         <translation>Drift von %1 wird ermittelt</translation>
+    </message>
+    <message>
+        <source>Checking the whole file</source>
+        <translation>Die ganze Datei wird geprüft</translation>
+    </message>
+    <message>
+        <source>%1 What is shown may be wrong, and nothing is saved into it any more.</source>
+        <translation>%1 Was gezeigt wird, kann falsch sein, und nichts wird mehr darin gespeichert.</translation>
+    </message>
+    <message>
+        <source>Looking at the register</source>
+        <translation>Das Verzeichnis wird gelesen</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::SettleTimer</name>
+    <message>
+        <source> s</source>
+        <translation> s</translation>
+    </message>
+    <message>
+        <source>Seconds to settle</source>
+        <translation>Sekunden bis zum Stehen</translation>
+    </message>
+    <message>
+        <source>Settling</source>
+        <translation>Warten auf das Stehen</translation>
+    </message>
+    <message>
+        <source>Settling, how far</source>
+        <translation>Warten auf das Stehen, wie weit</translation>
+    </message>
+    <message>
+        <source>Five time constants of the setup&apos;s filter</source>
+        <translation>Fünf Zeitkonstanten des Filters der Parametrierung</translation>
+    </message>
+    <message>
+        <source>The setup has no filter; this number is kept</source>
+        <translation>Die Parametrierung hat kein Filter; diese Zahl bleibt erhalten</translation>
+    </message>
+    <message>
+        <source>Settle: F9</source>
+        <translation>Warten: F9</translation>
+    </message>
+    <message>
+        <source>%1: %2 s</source>
+        <translation>%1: %2 s</translation>
+    </message>
+    <message>
+        <source>%1: settled</source>
+        <translation>%1: steht</translation>
     </message>
 </context>
 <context>
@@ -5448,6 +5954,34 @@ Toleranz</translation>
         <source>As left</source>
         <translation>Hinterlassen</translation>
     </message>
+    <message>
+        <source>%1, %2: %3 Enter keeps it.</source>
+        <translation>%1, %2: %3 Enter behält ihn.</translation>
+    </message>
+    <message>
+        <source>Values go into the applied, as-found and as-left columns.</source>
+        <translation>Werte gehören in die Spalten Vorgabe, Vorgefunden und Hinterlassen.</translation>
+    </message>
+    <message>
+        <source>Several columns cannot be pasted at once; copy one column of values.</source>
+        <translation>Mehrere Spalten lassen sich nicht auf einmal einfügen; eine Spalte von Werten kopieren.</translation>
+    </message>
+    <message>
+        <source>There is nothing to paste; copy a column of values first.</source>
+        <translation>Es gibt nichts einzufügen; zuerst eine Spalte von Werten kopieren.</translation>
+    </message>
+    <message>
+        <source>%1 values do not fit into the %2 lines from here down; begin further up, or copy fewer.</source>
+        <translation>%1 Werte passen nicht in die %2 Zeilen von hier abwärts; weiter oben beginnen oder weniger kopieren.</translation>
+    </message>
+    <message>
+        <source>Nothing can be typed at %1; paste the values above and below it by themselves.</source>
+        <translation>Bei %1 lässt sich nichts eintippen; die Werte darüber und darunter für sich einfügen.</translation>
+    </message>
+    <message>
+        <source>There is no value in the line above to repeat.</source>
+        <translation>In der Zeile darüber steht kein Wert zum Wiederholen.</translation>
+    </message>
 </context>
 <context>
     <name>spanwright::SheetView</name>
@@ -5458,6 +5992,30 @@ Toleranz</translation>
     <message>
         <source>skip:</source>
         <translation>auslassen:</translation>
+    </message>
+    <message>
+        <source>empty</source>
+        <translation>leer</translation>
+    </message>
+    <message>
+        <source>Taken back: %1 is now %2. Ctrl+Shift+Z does it again.</source>
+        <translation>Zurückgenommen: %1 ist jetzt %2. Strg+Umschalt+Z wiederholt es.</translation>
+    </message>
+    <message>
+        <source>There is nothing to take back.</source>
+        <translation>Es gibt nichts zurückzunehmen.</translation>
+    </message>
+    <message>
+        <source>Done again: %1 is now %2.</source>
+        <translation>Wiederholt: %1 ist jetzt %2.</translation>
+    </message>
+    <message>
+        <source>There is nothing to do again.</source>
+        <translation>Es gibt nichts zu wiederholen.</translation>
+    </message>
+    <message>
+        <source>The column is pasted; Ctrl+Z takes it back as a whole.</source>
+        <translation>Die Spalte ist eingefügt; Strg+Z nimmt sie als Ganzes zurück.</translation>
     </message>
 </context>
 <context>
@@ -5606,6 +6164,10 @@ Toleranz</translation>
         <source>choose one that is listed</source>
         <translation>eine aus der Liste wählen</translation>
     </message>
+    <message>
+        <source>Looks odd</source>
+        <translation>Sieht seltsam aus</translation>
+    </message>
 </context>
 <context>
     <name>spanwright::SignerFields</name>
@@ -5661,14 +6223,6 @@ Toleranz</translation>
 <context>
     <name>spanwright::SiteScreen</name>
     <message>
-        <source>Narrow by tag, place, title or state</source>
-        <translation>Nach Kennzeichen, Ort, Titel oder Status einengen</translation>
-    </message>
-    <message>
-        <source>Narrow the channels</source>
-        <translation>Kanäle einengen</translation>
-    </message>
-    <message>
         <source>Places and channels</source>
         <translation>Orte und Kanäle</translation>
     </message>
@@ -5699,6 +6253,30 @@ Toleranz</translation>
     <message>
         <source>Go on with the unfinished visit to %1 (%2, begun %3)</source>
         <translation>Angefangenen Einsatz an %1 fortsetzen (%2, begonnen %3)</translation>
+    </message>
+    <message>
+        <source>Find by tag, serial number, place or words</source>
+        <translation>Nach Kennzeichen, Seriennummer, Ort oder Wörtern suchen</translation>
+    </message>
+    <message>
+        <source>Find a channel</source>
+        <translation>Kanal suchen</translation>
+    </message>
+    <message>
+        <source>Channels found</source>
+        <translation>Gefundene Kanäle</translation>
+    </message>
+    <message>
+        <source>1 channel found</source>
+        <translation>1 Kanal gefunden</translation>
+    </message>
+    <message>
+        <source>%1 channels found</source>
+        <translation>%1 Kanäle gefunden</translation>
+    </message>
+    <message>
+        <source>%1 channels found; the first %2 are shown, type more to tell them apart</source>
+        <translation>%1 Kanäle gefunden; die ersten %2 sind gezeigt, mehr Zeichen grenzen sie ein</translation>
     </message>
     <message>
         <source>Add or change</source>
@@ -6188,6 +6766,26 @@ Toleranz</translation>
     <message>
         <source>Note</source>
         <translation>Notiz</translation>
+    </message>
+    <message>
+        <source>Rounds to walk</source>
+        <translation>Rundgänge zu gehen</translation>
+    </message>
+    <message>
+        <source>%1 of %2 done</source>
+        <translation>%1 von %2 erledigt</translation>
+    </message>
+    <message>
+        <source>next %1; F8 goes there</source>
+        <translation>als Nächstes %1; F8 geht dorthin</translation>
+    </message>
+    <message>
+        <source>every stop is done; the round can be closed</source>
+        <translation>jeder Halt ist erledigt; der Rundgang kann geschlossen werden</translation>
+    </message>
+    <message>
+        <source>To sign</source>
+        <translation>Zu unterschreiben</translation>
     </message>
 </context>
 <context>

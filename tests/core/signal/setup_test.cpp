@@ -3,6 +3,7 @@
 
 #include <functional>
 
+#include "core/signal/settling.h"
 #include "tests/core/signal/support.h"
 
 namespace spanwright {
@@ -217,6 +218,13 @@ TEST(SensorFaults, NamesWhatIsMissing) {
   bare.process = {-40.0, 200.0, Unit::celsius};
   bare.rtd = RtdElement::pt100;
   EXPECT_EQ(describe(bare), "Pt100, -40..200 degC");
+}
+
+TEST(Settling, TakesFiveTimeConstantsOfTheFilter) {
+  EXPECT_EQ(settleSeconds({analogInput(), 0.5}), 3) << "2.5 s, in whole ones";
+  EXPECT_EQ(settleSeconds({analogInput(), 2.0}), 10);
+  EXPECT_EQ(settleSeconds({analogInput(), 0.01}), 1);
+  EXPECT_EQ(settleSeconds({analogInput(), 0.0}), std::nullopt);
 }
 
 }  // namespace

@@ -138,6 +138,21 @@ TEST_F(ConnectionTest, FullDiskIsSaidAndEndsTheTransaction) {
   test::expectSentence(said, file);
 }
 
+TEST_F(ConnectionTest, ALongStatementIsStoppedWhenAskedTo) {
+  Connection counting = Connection::temporary();
+  const auto count = [&counting] {
+    return counting.integer(
+        "WITH RECURSIVE c (n) AS (SELECT 1 UNION ALL SELECT n + 1 FROM c LIMIT 200000) SELECT count(*) FROM "
+        "c");
+  };
+  int asked = 0;
+  counting.stopUnless([&asked] { return ++asked < 3; });
+  EXPECT_EQ(test::inputRefusal(count).find("cancelled"), 0U);
+  EXPECT_EQ(asked, 3);
+  counting.stopUnless({});
+  EXPECT_EQ(count(), 200000) << "and it goes on being of use";
+}
+
 TEST_F(ConnectionTest, ReadOnlyRefusesToWrite) {
   for (const Access access : {Access::readOnly, Access::frozen}) {
     Connection reading(file, access);

@@ -36,6 +36,10 @@ TEST_F(LifeInTheStore, EventsAreReadBackAsTheyWereWritten) {
   ASSERT_EQ(approved.size(), 2U);
   EXPECT_EQ(approved[0].id, full.calibrations[0]);
   EXPECT_TRUE(store.inState(LifeState::performed).empty());
+  for (const CalibrationSummary& each : store.inState(LifeState::recorded)) {
+    EXPECT_EQ(store.calibration(each.id)->source, "entered");
+    EXPECT_TRUE(store.life(each.id).empty()) << each.id;
+  }
 }
 
 TEST_F(LifeInTheStore, SupersededAndWithdrawnOnesNoLongerCount) {

@@ -6,6 +6,7 @@
 
 #include "core/store/migrations/migrations.h"
 #include "core/store/sqlite_connection.h"
+#include "core/store/verify.h"
 #include "samples.h"
 
 namespace spanwright {
@@ -96,6 +97,27 @@ TEST_F(RecordFile, BrokenReferencesAreRefused) {
   makeRecord();
   raw("PRAGMA foreign_keys = OFF; DROP TRIGGER calibration_not_deleted; DELETE FROM calibration");
   expectSaid("is damaged (a row of");
+}
+
+TEST_F(RecordFile, OpenedByItsHeadDamageIsFoundByTheCheckThatFollowsAndEndsWriting) {
+  makeRecord(3);
+  raw("PRAGMA foreign_keys = OFF; DROP TRIGGER calibration_not_deleted; DELETE FROM calibration");
+  EXPECT_NE(test::refusal([this] { Store::open(file); }), "");
+  Store store = Store::open(file, Store::Mode::readWrite, systemClock(), Store::Check::head);
+  const std::string found = test::refusal([this] { checkWholeFile(file, [] { return true; }); });
+  test::expectSentence(found, file);
+  EXPECT_NE(found.find("is damaged"), std::string::npos) << found;
+  store.stopWriting(found);
+  const auto add = [&] { store.add(test::plainCalibration("AI-001", "2026-02-01")); };
+  EXPECT_EQ(test::refusal(add), found);
+  EXPECT_EQ(test::refusal([&] { Store::Transaction transaction(store); }), found);
+}
+
+TEST_F(RecordFile, TheCheckOfAWholeFileFindsNothingInAGoodOne) {
+  makeRecord(3);
+  EXPECT_NO_THROW(checkWholeFile(file, [] { return true; }));
+  Store writer = Store::open(file, Store::Mode::readWrite, systemClock(), Store::Check::head);
+  EXPECT_NO_THROW(writer.add(test::plainCalibration("AI-001", "2026-02-01"))) << "nobody stopped it";
 }
 
 TEST_F(RecordFile, BytesChangedInTheMiddleAreNeverReadAsIfTheyWereRight) {

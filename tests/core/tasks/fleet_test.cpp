@@ -149,5 +149,23 @@ TEST(Fleet, NoRankingDependsOnWhereAPointStandsInTheList) {
   }
 }
 
+TEST(FirstToLeave, ListsOncePerSubjectThePointThatLeavesFirst) {
+  const auto item = [](const char* channel, const char* point, const char* out) {
+    DriftItem drift;
+    drift.channel = channel;
+    drift.point = point;
+    drift.bandOutOn = parseDate(out);
+    return drift;
+  };
+  const std::vector<DriftItem> items{item("TT-1", "0", "2029-01-01"), item("TT-1", "50", "2028-01-01"),
+                                     item("PT-2", "0", "2027-05-05"), item("XS-3", "on", "")};
+  const auto leaving = firstToLeave(items, 10);
+  ASSERT_EQ(leaving.size(), 2U);
+  EXPECT_EQ(leaving[0].channel, "PT-2");
+  EXPECT_EQ(leaving[1].channel, "TT-1");
+  EXPECT_EQ(leaving[1].point, "50");
+  EXPECT_EQ(firstToLeave(items, 1).size(), 1U);
+}
+
 }  // namespace
 }  // namespace spanwright

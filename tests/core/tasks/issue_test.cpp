@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "core/tasks/issue.h"
+#include "core/tasks/issue_round.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -139,6 +139,77 @@ TEST_F(Issuing, PreviewAfterASignatureIsTheNextRevisionWithTheSignature) {
   EXPECT_EQ(issued.revision, 2);
   EXPECT_EQ(issued.people.size(), preview.people.size());
   EXPECT_FALSE(signedSince(store(), *store().issuedCertificate(id)));
+}
+
+// One stop done, one whose record is not complete, one not done.
+TEST_F(Issuing, ARoundSaysWhatWillBeIssuedAndWhatNotAndWhy) {
+  for (const char* tag : {"TT-102", "TT-103"}) {
+    Channel& other = made_.site.channels.emplace_back(made_.site.channels[0]);
+    other.tag = tag;
+    other.fittings.clear();
+  }
+  store().addRound(
+      {0,
+       "Monday",
+       "due work",
+       "",
+       {},
+       {},
+       {{"TT-101", Subject::channel}, {"TT-102", Subject::channel}, {"TT-103", Subject::channel}}});
+  const Round round = store().rounds().front();
+  const CalibrationId good = stored();
+  made_.calibration.channel = "TT-102";
+  made_.calibration.standards.clear();
+  const CalibrationId bad = stored();
+  auto all = certificatesOfRound(store(), round);
+  ASSERT_EQ(all.size(), 3U);
+  EXPECT_EQ(all[0].deed, CertificateDeed::first);
+  EXPECT_EQ(all[0].calibration, good);
+  EXPECT_EQ(all[1].deed, CertificateDeed::none);
+  EXPECT_EQ(all[1].calibration, bad);
+  EXPECT_THAT(all[1].faults, Contains(HasSubstr("7.8.4.1 c")));
+  EXPECT_EQ(all[2].deed, CertificateDeed::none);
+  EXPECT_EQ(all[2].calibration, 0) << "not done yet";
+  issueCertificate(store(), good);
+  EXPECT_EQ(certificatesOfRound(store(), round)[0].deed, CertificateDeed::again);
+  signCalibration(store(), good, LifeAct::performed, {"mtolland", "a kettle of fish", {1, 8 << 10}}, "");
+  all = certificatesOfRound(store(), round);
+  EXPECT_EQ(all[0].deed, CertificateDeed::revision);
+  EXPECT_EQ(all[0].number, "LARK-2026-0001");
+  EXPECT_EQ(all[0].revision, 2);
+  EXPECT_EQ(all[0].state, LifeState::performed);
+}
+
+TEST_F(Issuing, TogetherMeansAllOrNone) {
+  const CalibrationId first = stored();
+  made_.calibration.performed = *parseMoment("2026-11-20T11:00");
+  const CalibrationId second = stored();
+  made_.calibration.performed = *parseMoment("2026-11-20T12:00");
+  made_.calibration.standards.clear();
+  const CalibrationId faulty = stored();
+  std::vector<std::string> taken;
+  const auto take = [&taken](const Certificate& each) {
+    taken.push_back(each.number);
+    return true;
+  };
+  EXPECT_EQ(problemsOf([&] { issueTogether(store(), {first, faulty}, take); }).size(), 1U);
+  EXPECT_FALSE(store().issuedCertificate(first)) << "the one before the refused one has no number either";
+  EXPECT_EQ(issueTogether(store(), {first, second}, [](const Certificate&) { return false; }), std::nullopt);
+  EXPECT_THROW(issueTogether(store(), {first, second},
+                             [](const Certificate& each) -> bool {
+                               if (each.number == "LARK-2026-0002") {
+                                 throw StorageError("The disk is full.");
+                               }
+                               return true;
+                             }),
+               StorageError);
+  EXPECT_FALSE(store().issuedCertificate(first));
+  taken.clear();
+  const auto issued = issueTogether(store(), {first, second}, take);
+  ASSERT_TRUE(issued);
+  EXPECT_THAT(taken, ElementsAre("LARK-2026-0001", "LARK-2026-0002")) << "no number was lost to what failed";
+  EXPECT_EQ(issued->size(), 2U);
+  EXPECT_TRUE(store().issuedCertificate(second));
 }
 
 TEST_F(Issuing, UnknownCalibrationIsRefused) {

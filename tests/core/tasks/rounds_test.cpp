@@ -4,6 +4,7 @@
 #include <gmock/gmock.h>
 
 #include "core/record/problem.h"
+#include "core/tasks/round_sheet.h"
 #include "tests/core/tasks/record_fixture.h"
 
 namespace spanwright::test {
@@ -42,6 +43,33 @@ TEST_F(PuttingARoundTogether, StopsStandInWalkingOrder) {
     stops.push_back(stop.channel + " " + std::string(text(stop.subject)));
   }
   EXPECT_THAT(stops, ElementsAre("TT-110 channel", "TT-101 channel", "TT-101 loop", "FV-201 channel"));
+}
+
+TEST_F(PuttingARoundTogether, APlannedStopBecomesARoundOfItsPersonAndASheet) {
+  PlannedStop stop;
+  stop.day = day(2026, 12, 2);
+  stop.person = "mtolland";
+  stop.cabinet = "Hall / Cabinet 1";
+  stop.standards = {"LC-2201"};
+  for (const char* tag : {"TT-110", "TT-101"}) {
+    PlannedSubject visit;
+    visit.channel = tag;
+    stop.visits.push_back(visit);
+  }
+  makeRound(store(), roundOfStop(stop));
+  const Round round = store().rounds().front();
+  EXPECT_EQ(round.name, "Hall / Cabinet 1, 2026-12-02");
+  EXPECT_EQ(round.person, "mtolland");
+  EXPECT_EQ(round.reason, "due work, to be walked on 2026-12-02");
+  ASSERT_EQ(round.stops.size(), 2U);
+  EXPECT_EQ(round.stops[0].channel, "TT-101") << "in walking order";
+  const RoundSheet sheet = sheetOfStop(store(), stop);
+  EXPECT_EQ(sheet.day, "2026-12-02");
+  EXPECT_EQ(sheet.technician, "Mara Tolland");
+  ASSERT_EQ(sheet.items.size(), 2U);
+  EXPECT_EQ(sheet.items[0].tag, "TT-101");
+  ASSERT_EQ(sheet.take.size(), 1U);
+  EXPECT_THAT(sheet.take[0], testing::HasSubstr("LC-2201"));
 }
 
 TEST_F(PuttingARoundTogether, WhatCannotBeWalkedIsRefused) {

@@ -131,6 +131,49 @@ TEST_F(WhatNeedsDoing, DraftsGoToWhoBeganThemOrToEverybody) {
   EXPECT_THAT(of(""), ElementsAre(nobodys, maras));
 }
 
+TEST_F(WhatNeedsDoing, RoundsGoToWhoWalksThemWithHowFarTheyAre) {
+  const ProposedRound maras{
+      "Monday", "mtolland", std::nullopt, {{"TT-101", Subject::channel}, {"TT-110", Subject::channel}}};
+  ProposedRound anybodys = maras;
+  anybodys.name = "Tuesday";
+  anybodys.person.clear();
+  const std::int64_t first = makeRound(*store_, maras);
+  makeRound(*store_, anybodys);
+  const auto names = [this](const char* person) {
+    std::vector<std::string> all;
+    for (const RoundToWalk& each : todayOf(person).rounds) {
+      all.push_back(each.round.name);
+    }
+    return all;
+  };
+  EXPECT_THAT(names("mtolland"), ElementsAre("Tuesday", "Monday"));
+  EXPECT_THAT(names("rita"), ElementsAre("Tuesday"));
+  EXPECT_THAT(names("quinn"), IsEmpty()) << "makes no visits";
+  EXPECT_EQ(todayOf("mtolland").rounds[1].next->stop.channel, "TT-101");
+  ProposedVisit visit = goodVisit();  // to TT-110, the second stop
+  visit.performed = moment("2026-06-01T09:00");
+  enterVisit(*store_, visit, clock_.localNow());
+  const RoundToWalk monday = todayOf("mtolland").rounds[1];
+  EXPECT_EQ(monday.done, 1U);
+  EXPECT_EQ(monday.next->stop.channel, "TT-101");
+  store_->closeRound(first);
+  EXPECT_THAT(names("mtolland"), ElementsAre("Tuesday"));
+}
+
+TEST_F(WhatNeedsDoing, VisitsNobodySignedGoToWhoMadeThem) {
+  const CalibrationId maras = made("mtolland", "2026-03-01T09:00");
+  const CalibrationId ritas = made("rita", "2026-03-02T09:00");
+  ProposedVisit old = goodVisit();
+  old.performed = moment("2025-03-01T09:00");
+  old.source = "history.csv";
+  store_->add(*checkVisit(store_->site(), old, clock_.localNow(), true).calibration);
+  EXPECT_THAT(ids(todayOf("mtolland").toSign), ElementsAre(maras)) << "what was imported needs no signature";
+  EXPECT_THAT(ids(todayOf("").toSign), ElementsAre(maras, ritas));
+  EXPECT_THAT(todayOf("quinn").toSign, IsEmpty());
+  sign(maras, LifeAct::performed, "mtolland");
+  EXPECT_THAT(todayOf("mtolland").toSign, IsEmpty());
+}
+
 TEST_F(WhatNeedsDoing, DueWorkIsCountedWholeAndShownInPart) {
   const Date day = clock_.localNow().date();
   const auto due = dueList(*store_, day);

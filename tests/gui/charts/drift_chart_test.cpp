@@ -6,7 +6,7 @@
 #include <QLegend>
 #include <QLegendMarker>
 #include <QLineSeries>
-#include <QScatterSeries>
+#include <QXYSeries>
 #include <cmath>
 
 #include "core/drift/like_subjects.h"
@@ -76,8 +76,8 @@ class DriftCharts : public GuiTest {
         (readings[r].asLeft ? left : found) += 1;
       }
     }
-    const auto* foundMarks = seriesNamed<QScatterSeries>(chart, "found");
-    const auto* leftMarks = seriesNamed<QScatterSeries>(chart, "left");
+    const auto* foundMarks = seriesNamed<QXYSeries>(chart, "found");
+    const auto* leftMarks = seriesNamed<QXYSeries>(chart, "left");
     EXPECT_EQ(foundMarks == nullptr ? 0 : foundMarks->count(), found);
     EXPECT_EQ(leftMarks == nullptr ? 0 : leftMarks->count(), left);
     EXPECT_EQ(countStarting(chart, "break-"), static_cast<int>(item.segments.size()) - 1);
@@ -89,11 +89,15 @@ TEST_F(DriftCharts, DrawEachSegmentByItselfAndNeverJoinAcrossABreak) {
   const DriftChart made = makeDriftChart(item, *parseDate("2025-01-01"), chartLook());
   const std::unique_ptr<QChart> chart(made.chart);
   expectSegments(*chart, item);
+  // Marks are joined by nothing.
+  for (const char* marks : {"found", "left"}) {
+    EXPECT_EQ(seriesNamed<QXYSeries>(*chart, marks)->pen().style(), Qt::NoPen);
+  }
   // No line of more than two points reaches over the break.
   const double breakDay = chartDay(item.origin, 2.0);
   for (const QAbstractSeries* each : chart->series()) {
     const auto* line = qobject_cast<const QLineSeries*>(each);
-    if (line == nullptr || line->count() <= 2) {
+    if (line == nullptr || line->count() <= 2 || line->pen().style() == Qt::NoPen) {
       continue;
     }
     bool before = false;
@@ -105,8 +109,8 @@ TEST_F(DriftCharts, DrawEachSegmentByItselfAndNeverJoinAcrossABreak) {
     EXPECT_FALSE(before && after) << line->objectName().toStdString();
   }
   // As found and as left differ in shape, not in colour alone.
-  EXPECT_NE(seriesNamed<QScatterSeries>(*chart, "found")->markerShape(),
-            seriesNamed<QScatterSeries>(*chart, "left")->markerShape());
+  EXPECT_EQ(qAlpha(seriesNamed<QXYSeries>(*chart, "found")->lightMarker().pixel(1, 1)), 0) << "round";
+  EXPECT_GT(qAlpha(seriesNamed<QXYSeries>(*chart, "left")->lightMarker().pixel(1, 1)), 0) << "square";
 }
 
 TEST_F(DriftCharts, DrawTheFitTheBandAndTheLimitsOfTheReport) {

@@ -58,51 +58,65 @@ TEST(SiteTree, HangsPlacesWithoutParentsFromTheRootInsteadOfLosingThem) {
   EXPECT_TRUE(model.indexOfChannel("TT-1").isValid());
 }
 
-TEST(SiteTree, IsNarrowedByEveryWord) {
-  SiteTreeModel model;
-  SiteTreeFilter filter;
-  QAbstractItemModelTester tester(&filter, kFatal);
-  filter.setSourceModel(&model);
-  model.setSite(smallSite());
-  model.setDue(kDue);
-  filter.setWords("cabinet  temperature tank");
-  ASSERT_EQ(filter.rowCount(), 1);
-  const QModelIndex cabinet = filter.index(0, 0, filter.index(0, 0));
-  ASSERT_EQ(filter.rowCount(cabinet), 1);
-  EXPECT_EQ(filter.index(0, 0, cabinet).data().toString().toStdString(), "TT-1");
-  filter.setWords("nothing like that");
-  EXPECT_EQ(filter.rowCount(), 0);
+std::string channelsOf(const DueModel& model) {
+  std::string all;
+  for (int row = 0; row < model.rowCount(); ++row) {
+    all += model.index(row, DueModel::kChannel).data().toString().toStdString() + ' ';
+  }
+  return all;
 }
 
 TEST(DueTable, IsNarrowedByStateDaysAndWords) {
   DueModel model;
-  DueFilter filter(&model);
   QAbstractItemModelTester tester(&model, kFatal);
-  QAbstractItemModelTester filterTester(&filter, kFatal);
   model.setRows(kDue);
-  EXPECT_EQ(filter.rowCount(), 3);
-  filter.setState(DueState::overdue);
-  ASSERT_EQ(filter.rowCount(), 1);
-  EXPECT_EQ(filter.item(filter.index(0, 0)).channel, "PT-2");
-  filter.setState(std::nullopt);
-  filter.setUntil(parseDate("2026-12-10"));
-  EXPECT_EQ(filter.rowCount(), 2);
-  filter.setWords("tt-1 due");
-  ASSERT_EQ(filter.rowCount(), 1);
-  EXPECT_EQ(filter.item(filter.index(0, 0)).channel, "TT-1");
+  EXPECT_EQ(model.rowCount(), 3);
+  model.narrowTo({.words = {}, .state = DueState::overdue, .until = {}});
+  EXPECT_EQ(channelsOf(model), "PT-2 ");
+  model.narrowTo({.words = {}, .state = {}, .until = parseDate("2026-12-10")});
+  EXPECT_EQ(channelsOf(model), "PT-2 TT-1 ");
+  model.narrowTo({.words = "tt-1 due", .state = {}, .until = {}});
+  EXPECT_EQ(channelsOf(model), "TT-1 ");
+  EXPECT_EQ(model.row(0).channel, "TT-1");
+  model.narrowTo({.words = "CABINET a", .state = {}, .until = {}});
+  EXPECT_EQ(model.rowCount(), 3);
+  model.narrowTo({});
+  EXPECT_EQ(model.rowCount(), 3);
+}
+
+TEST(DueTable, LooksThroughTheTextsItIsGiven) {
+  DueModel model;
+  model.setDue(std::make_shared<const std::vector<DueItem>>(kDue),
+               std::make_shared<const std::vector<std::string>>(std::vector<std::string>{"x", "y", "x"}));
+  model.narrowTo({.words = "X", .state = {}, .until = {}});
+  EXPECT_EQ(channelsOf(model), "PT-2 XS-3 ");
 }
 
 TEST(DueTable, SortsByDayAndNotByTheTextOfTheDay) {
   DueModel model;
-  DueFilter filter(&model);
   model.setRows({dueItem("A", DueState::ok, "2027-01-02"), dueItem("B", DueState::ok, "2026-12-10"),
                  dueItem("C", DueState::ok, "2027-01-10")});
-  filter.sort(DueModel::kDueOn);
-  std::string order;
-  for (int row = 0; row < filter.rowCount(); ++row) {
-    order += filter.index(row, DueModel::kChannel).data().toString().toStdString();
-  }
-  EXPECT_EQ(order, "BAC");  // by text it would be B, C ("10 ..."), A or the like
+  model.sort(DueModel::kDueOn);
+  EXPECT_EQ(channelsOf(model), "B A C ");  // by text it would be B, C ("10 ..."), A or the like
+  model.sort(DueModel::kDueOn, Qt::DescendingOrder);
+  EXPECT_EQ(channelsOf(model), "C A B ");
+  model.sort(-1);
+  EXPECT_EQ(channelsOf(model), "A B C ");
+}
+
+TEST(DueTable, WhatIsChosenStaysChosenWhileItIsShown) {
+  DueModel model;
+  QAbstractItemModelTester tester(&model, kFatal);
+  model.setRows(kDue);
+  const QPersistentModelIndex chosen = model.index(1, DueModel::kChannel);
+  model.sort(DueModel::kChannel, Qt::DescendingOrder);
+  EXPECT_EQ(chosen.row(), 1);
+  model.narrowTo({.words = "tt-1", .state = {}, .until = {}});
+  ASSERT_TRUE(chosen.isValid());
+  EXPECT_EQ(chosen.row(), 0);
+  EXPECT_EQ(chosen.data().toString().toStdString(), "TT-1");
+  model.narrowTo({.words = "xs-3", .state = {}, .until = {}});
+  EXPECT_FALSE(chosen.isValid());
 }
 
 class ChannelTables : public GuiTest {};
@@ -140,24 +154,20 @@ TEST_F(ChannelTables, ShowWhatTheRecordHolds) {
   EXPECT_EQ(routines.index(0, 1).data().toString().toStdString(), "Overdue");
 }
 
-TEST(Forecasts, ListOncePerSubjectThePointThatLeavesFirst) {
+TEST(Forecasts, SayWhichAreOutsideAlready) {
   ForecastModel model;
   QAbstractItemModelTester tester(&model, kFatal);
-  const auto item = [](const char* channel, const char* point, const char* out) {
+  const auto item = [](const char* channel, const char* out) {
     DriftItem drift;
     drift.channel = channel;
-    drift.point = point;
     drift.bandOutOn = parseDate(out);
     return drift;
   };
-  model.setDrift({item("TT-1", "0", "2029-01-01"), item("TT-1", "50", "2028-01-01"),
-                  item("PT-2", "0", "2027-05-05"), item("XS-3", "on", "")},
-                 *parseDate("2027-06-01"));
+  model.setLeaving({item("PT-2", "2027-05-05"), item("TT-1", "2028-01-01")}, *parseDate("2027-06-01"));
   ASSERT_EQ(model.rowCount(), 2);
   EXPECT_EQ(model.row(0).channel, "PT-2");
   EXPECT_TRUE(model.row(0).already);
   EXPECT_FALSE(model.row(1).already);
-  EXPECT_EQ(model.row(1).point, "50");
 }
 
 }  // namespace

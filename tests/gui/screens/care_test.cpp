@@ -8,6 +8,7 @@
 #include <QComboBox>
 #include <QDateTimeEdit>
 #include <QFile>
+#include <QLabel>
 #include <QLineEdit>
 #include <QListWidget>
 #include <QPushButton>
@@ -17,6 +18,7 @@
 #include <csignal>
 
 #include "gui/actions/commands.h"
+#include "gui/models/found_model.h"
 #include "gui/models/sheet_model.h"
 #include "gui/models/site_tree_model.h"
 #include "gui/screens/certificate_screen.h"
@@ -25,6 +27,7 @@
 #include "gui/screens/message_bar.h"
 #include "gui/screens/sheet_view.h"
 #include "gui/screens/site_screen.h"
+#include "gui/screens/table_view.h"
 #include "gui/screens/visit_screen.h"
 #include "gui/session/session.h"
 #include "tests/gui/fixture.h"
@@ -189,7 +192,7 @@ TEST_F(Care, AChannelHiddenByNarrowingIsNotSilentlyReplacedByItsNeighbour) {
   press(Qt::Key_F, Qt::ControlModifier);
   type("XS-3");
   EXPECT_EQ(window_->siteScreen()->currentChannel().toStdString(), "XS-3");
-  auto* words = named<QLineEdit>("Narrow the channels");
+  auto* words = named<QLineEdit>("Find a channel");
   words->selectAll();
   type("temperature");  // TT-1 and PT-2, both
   EXPECT_EQ(window_->siteScreen()->currentChannel().toStdString(), "");
@@ -209,15 +212,18 @@ TEST_F(Care, AChannelHiddenByNarrowingIsNotSilentlyReplacedByItsNeighbour) {
 TEST_F(Care, EnterAndDownInTheFindBoxReachTheList) {
   makeRecord();
   openWindow();
-  auto* tree = named<QTreeView>("Places and channels");
+  auto* list = named<TableView>("Channels found");
   press(Qt::Key_F, Qt::ControlModifier);
   type("temperature");
+  EXPECT_EQ(window_->siteScreen()->currentChannel().toStdString(), "") << "nobody chose one of the two";
   press(Qt::Key_Down);
-  EXPECT_TRUE(tree->hasFocus());
-  EXPECT_FALSE(window_->siteScreen()->currentChannel().isEmpty());
+  EXPECT_TRUE(list->hasFocus());
+  EXPECT_EQ(window_->siteScreen()->currentChannel().toStdString(), "PT-2");
+  press(Qt::Key_Down);
+  EXPECT_EQ(window_->siteScreen()->currentChannel().toStdString(), "TT-1");
   press(Qt::Key_F, Qt::ControlModifier);
   press(Qt::Key_Return);
-  EXPECT_TRUE(tree->hasFocus());
+  EXPECT_TRUE(list->hasFocus());
   EXPECT_EQ(window_->currentScreen(), window_->siteScreen());
   press(Qt::Key_F, Qt::ControlModifier);
   type("PT-2");
@@ -226,7 +232,7 @@ TEST_F(Care, EnterAndDownInTheFindBoxReachTheList) {
   EXPECT_EQ(window_->channelScreen()->channel().toStdString(), "PT-2");
 }
 
-TEST_F(Care, PlacesCountWhatIsShown) {
+TEST_F(Care, PlacesCountTheirChannels) {
   makeRecord();
   openWindow();
   window_->showSite();
@@ -234,10 +240,49 @@ TEST_F(Care, PlacesCountWhatIsShown) {
   const auto hall = [&](int column) { return shown->index(0, column).data().toString().toStdString(); };
   EXPECT_EQ(hall(SiteTreeModel::kTitle), "3 channels");
   EXPECT_EQ(hall(SiteTreeModel::kState), "3 × Unproven");
+}
+
+TEST_F(Care, AChannelIsFoundByTheSerialNumberOfItsSensor) {
+  Register site = smallSite();
+  SensorRange range;
+  range.process = {0.0, 100.0, Unit::celsius};
+  range.output = Span{4.0, 20.0, Unit::milliampere};
+  site.sensors.push_back({"TX-0815", "Invented", "head transmitter", "", range});
+  site.channels[1].fittings.push_back({"TX-0815", *parseMoment("2015-06-01T08:00"), {}});
+  makeRecord({}, site);
+  openWindow();
   press(Qt::Key_F, Qt::ControlModifier);
-  type("PT-2");
-  EXPECT_EQ(hall(SiteTreeModel::kTitle), "1 channel");
-  EXPECT_EQ(hall(SiteTreeModel::kState), "1 × Unproven");
+  type("tx-08");
+  auto* list = named<TableView>("Channels found");
+  ASSERT_EQ(list->model()->rowCount(), 1);
+  EXPECT_TRUE(list->isVisible());
+  EXPECT_EQ(list->model()->index(0, FoundModel::kSensors).data().toString().toStdString(), "TX-0815");
+  keepPicture("found");
+  press(Qt::Key_Return);
+  EXPECT_EQ(window_->channelScreen()->channel().toStdString(), "PT-2");
+  window_->showSite();
+  named<QLineEdit>("Find a channel")->clear();
+  EXPECT_TRUE(named<QTreeView>("Places and channels")->isVisible()) << "with nothing typed the tree is back";
+}
+
+TEST_F(Care, FindingSaysHowManyMatchAndThatNothingDoes) {
+  makeRecord();
+  openWindow();
+  press(Qt::Key_F, Qt::ControlModifier);
+  const auto says = [this](const QString& text) {
+    for (const auto* label : window_->siteScreen()->findChildren<QLabel*>()) {
+      if (label->isVisible() && label->text() == text) {
+        return true;
+      }
+    }
+    return false;
+  };
+  type("t");
+  EXPECT_TRUE(says("4 channels found"));
+  type("zz");
+  EXPECT_TRUE(says("0 channels found"));
+  press(Qt::Key_Return);
+  EXPECT_EQ(window_->currentScreen(), window_->siteScreen());
 }
 
 TEST_F(Care, EnterOnAProblemGoesToWhatItIsAbout) {

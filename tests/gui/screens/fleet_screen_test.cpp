@@ -57,8 +57,7 @@ TEST_F(FleetWindow, RanksByForecastAndByToleranceUsed) {
   const double used = screen()->table()->model()->index(0, FleetModel::kUsed).data(kSortRole).toDouble();
   EXPECT_NEAR(used, 0.87, 0.02);
   EXPECT_EQ(cell(0, FleetModel::kUsed), QStringLiteral("%1 %").arg(qRound(100.0 * used)).toStdString());
-  const auto ranked =
-      fleetRanking(session_->drift(), session_->site(), session_->today(), FleetOrder::forecast);
+  const auto& ranked = *session_->fleet(FleetOrder::forecast).rows;
   order(FleetOrder::forecast);
   ASSERT_EQ(ranked.size(), 2U);
   EXPECT_EQ(cell(0, FleetModel::kChannel), ranked[0].channel);

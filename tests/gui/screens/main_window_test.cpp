@@ -41,9 +41,7 @@ TEST_F(Window, GoesToAChannelAndBackByKeys) {
   openWindow();
   press(Qt::Key_F, Qt::ControlModifier);
   type("tank");
-  auto* tree = named<QTreeView>("Places and channels");
-  tree->setFocus();
-  press(Qt::Key_End);
+  press(Qt::Key_Down);
   press(Qt::Key_Return);
   ASSERT_EQ(window_->currentScreen(), window_->channelScreen());
   EXPECT_EQ(window_->channelScreen()->channel().toStdString(), "TT-1");
@@ -67,6 +65,7 @@ TEST_F(Window, AChannelWithoutHistorySaysSoInsteadOfAnEmptyChart) {
 TEST_F(Window, ATileOfTheOverviewOpensTheDueListInThatState) {
   makeRecord({visitTo("TT-1", "2026-11-20T09:00:00", 0.1)});
   openWindow();
+  window_->showSite();
   auto* unproven = named<QAbstractButton>("2 Unproven, show them");
   ASSERT_NE(unproven, nullptr);
   unproven->click();

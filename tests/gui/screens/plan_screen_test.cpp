@@ -20,6 +20,7 @@
 #include "gui/screens/main_window.h"
 #include "gui/screens/message_bar.h"
 #include "gui/screens/plan_grid.h"
+#include "gui/screens/rounds_screen.h"
 #include "gui/screens/table_view.h"
 #include "gui/session/session.h"
 #include "tests/gui/fixture.h"
@@ -75,6 +76,32 @@ class PlanWindow : public GuiTest {
   int indexOf(const PlannedStop* stop) const { return static_cast<int>(stop - plan().stops.data()); }
   void settle() { session_->worker().waitUntilIdle(); }
 };
+
+TEST_F(PlanWindow, AStopBecomesARoundAndASheet) {
+  openOn(Qt::Key_5);
+  const PlannedStop* stop = stopOf("TT-1");
+  ASSERT_NE(stop, nullptr);
+  screen()->stops()->setCurrentIndex(screen()->stops()->model()->index(indexOf(stop), 0));
+  const QString file = folder_.filePath("sheet.pdf");
+  screen()->writeSheetTo(file);
+  EXPECT_THAT(window_->bar()->sentence().toStdString(), HasSubstr("The sheet with 2 pages is written to"));
+  EXPECT_TRUE(QFile::exists(file));
+  keepPicture("plan-stop");
+  screen()->writeSheetTo(folder_.filePath("nowhere/sheet.pdf"));
+  EXPECT_THAT(window_->bar()->sentence().toStdString(), HasSubstr("could not be written"));
+  QPushButton* make = nullptr;
+  for (auto* each : screen()->findChildren<QPushButton*>()) {
+    make = each->text() == "&Make a round" ? each : make;
+  }
+  ASSERT_NE(make, nullptr);
+  make->click();
+  ASSERT_EQ(window_->currentScreen(), window_->roundsScreen());
+  const auto rounds = session_->store().rounds();
+  ASSERT_EQ(rounds.size(), 1U);
+  EXPECT_EQ(rounds[0].person, "tech");
+  EXPECT_EQ(rounds[0].stops.size(), stop->visits.size());
+  EXPECT_THAT(window_->bar()->sentence().toStdString(), HasSubstr("The round \"Hall / Cabinet A, "));
+}
 
 TEST_F(PlanWindow, ShowsEveryStopOnItsDayAndWhatItTakes) {
   openOn(Qt::Key_5);

@@ -332,5 +332,22 @@ TEST_F(SigningWindow, TheCertificateScreenSaysThatASignatureMakesANewRevision) {
   EXPECT_THAT(note(), testing::Not(HasSubstr("not approved")));
 }
 
+TEST_F(SigningWindow, WhoeverSignsIsToldWhichReadingsLookOdd) {
+  ProposedVisit visit = visitTo("TT-1", "2026-11-20T09:00:00", 0.1);
+  visit.asFound[1].typed.indicatedText = "52.10";
+  makeRecord({visit, visitTo("PT-2", "2026-11-20T09:00:00", 0.1)});
+  openWindow();
+  window_->showChannel("TT-1");
+  ASSERT_NO_FATAL_FAILURE(askToSign());
+  ASSERT_NE(part<QLabel>("Looks odd"), nullptr);
+  EXPECT_EQ(part<QLabel>("Looks odd")->text(), "25 % up, as found: 52.10 for 25.10?");
+  keepLooks(dialog(), "sign-odd");
+  dialog()->reject();
+  ASSERT_TRUE(gone());
+  window_->showChannel("PT-2");
+  ASSERT_NO_FATAL_FAILURE(askToSign());
+  EXPECT_EQ(part<QLabel>("Looks odd"), nullptr);
+}
+
 }  // namespace
 }  // namespace spanwright

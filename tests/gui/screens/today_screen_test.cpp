@@ -2,12 +2,14 @@
 //
 // What a record opens with: for whom, in which groups, and where each line leads.
 #include "gui/screens/today_screen.h"
+#include "gui/screens/rounds_screen.h"
 
 #include <QApplication>
 #include <QComboBox>
 #include <QTest>
 #include <QTreeView>
 
+#include "core/tasks/rounds.h"
 #include "core/tasks/signing.h"
 #include "gui/screens/channel_screen.h"
 #include "gui/screens/due_screen.h"
@@ -161,6 +163,33 @@ TEST_F(TodayWindow, ShowsEachPersonWhatIsTheirsAndRemembersWhoItIs) {
   openWindow();
   EXPECT_EQ(window_->todayScreen()->person(), "qa");
   EXPECT_FALSE(find("Unproven").isValid());
+}
+
+TEST_F(TodayWindow, ShowsRoundsToWalkAndVisitsToSign) {
+  makeRecord({visitTo("PT-2", "2026-11-21T09:00:00", 0.1)});
+  openWindow();
+  const std::int64_t round =
+      makeRound(session_->store(),
+                {"Monday", "tech", std::nullopt, {{"TT-1", Subject::channel}, {"XS-3", Subject::channel}}});
+  makeRound(session_->store(), {"Tuesday", "", std::nullopt, {{"TT-1", Subject::channel}}});
+  ASSERT_NO_FATAL_FAILURE(choosePerson("tech"));
+  EXPECT_EQ(text("Rounds to walk"), "Rounds to walk: 2");
+  EXPECT_EQ(text("To sign"), "To sign: 1");
+  const QModelIndex line = find("Rounds to walk", "Monday");
+  EXPECT_EQ(cell(line, TodayModel::kWhen), "0 of 2 done");
+  EXPECT_EQ(cell(line, TodayModel::kNote), "next TT-1; F8 goes there");
+  keepPicture("today-rounds");
+  ASSERT_NO_FATAL_FAILURE(enterOn(line));
+  ASSERT_EQ(window_->currentScreen(), window_->roundsScreen());
+  QTest::keyClick(window_.get(), Qt::Key_F8);
+  EXPECT_EQ(window_->visitScreen()->entry().draft().channel, "TT-1");
+  window_->visitScreen()->entry().leave();
+  session_->store().closeRound(round);
+  window_->showToday();
+  EXPECT_EQ(text("Rounds to walk"), "Rounds to walk: 1");
+  ASSERT_NO_FATAL_FAILURE(enterOn(find("To sign", "PT-2")));
+  ASSERT_EQ(window_->currentScreen(), window_->channelScreen());
+  EXPECT_EQ(window_->channelScreen()->currentCalibration(), 1);
 }
 
 TEST_F(TodayWindow, TellsOfAStandardThatRunsOut) {
