@@ -100,10 +100,6 @@
         <translation>&amp;Dunkle Farben</translation>
     </message>
     <message>
-        <source>Change between light and dark colours</source>
-        <translation>Zwischen hellen und dunklen Farben wechseln</translation>
-    </message>
-    <message>
         <source>Enter a &amp;visit</source>
         <translation>&amp;Einsatz erfassen</translation>
     </message>
@@ -378,6 +374,42 @@
     <message>
         <source>Name, address, issuer and customer, as certificates print them</source>
         <translation>Name, Anschrift, Aussteller und Kunde, wie sie auf Kalibrierscheinen stehen</translation>
+    </message>
+    <message>
+        <source>Li&amp;ght colours</source>
+        <translation>&amp;Helle Farben</translation>
+    </message>
+    <message>
+        <source>Dark text on a light ground</source>
+        <translation>Dunkle Schrift auf hellem Grund</translation>
+    </message>
+    <message>
+        <source>Light text on a dark ground</source>
+        <translation>Helle Schrift auf dunklem Grund</translation>
+    </message>
+    <message>
+        <source>High &amp;contrast</source>
+        <translation>Hoher &amp;Kontrast</translation>
+    </message>
+    <message>
+        <source>White text on black, with edges and marks that stand out</source>
+        <translation>Weiße Schrift auf Schwarz, mit Rändern und Zeichen, die sich abheben</translation>
+    </message>
+    <message>
+        <source>Larger te&amp;xt</source>
+        <translation>Größere Schri&amp;ft</translation>
+    </message>
+    <message>
+        <source>The next larger text, up to 200 %</source>
+        <translation>Die nächstgrößere Schrift, bis 200 %</translation>
+    </message>
+    <message>
+        <source>S&amp;maller text</source>
+        <translation>Kle&amp;inere Schrift</translation>
+    </message>
+    <message>
+        <source>The next smaller text, down to 100 %</source>
+        <translation>Die nächstkleinere Schrift, bis 100 %</translation>
     </message>
 </context>
 <context>
@@ -1816,6 +1848,26 @@ Rückführung: %7</translation>
     <message>
         <source>In a chart over time: move, zoom, show all of it; or drag and turn the wheel</source>
         <translation>In einem Diagramm über der Zeit: verschieben, vergrößern, alles zeigen; oder ziehen und am Rad drehen</translation>
+    </message>
+    <message>
+        <source>light colours</source>
+        <translation>helle Farben</translation>
+    </message>
+    <message>
+        <source>colours of high contrast</source>
+        <translation>Farben mit hohem Kontrast</translation>
+    </message>
+    <message>
+        <source>100, 125, 150, 175 or 200 percent of the machine&apos;s own text</source>
+        <translation>100, 125, 150, 175 oder 200 Prozent der Schrift dieses Rechners</translation>
+    </message>
+    <message>
+        <source>Give one of --light, --dark and --contrast, not several.</source>
+        <translation>Eines von --light, --dark und --contrast angeben, nicht mehrere.</translation>
+    </message>
+    <message>
+        <source>The text size &quot;%1&quot; is not one there is; give 100, 125, 150, 175 or 200.</source>
+        <translation>Die Schriftgröße „%1“ gibt es nicht; 100, 125, 150, 175 oder 200 angeben.</translation>
     </message>
 </context>
 <context>
@@ -3926,6 +3978,14 @@ Hash: %1…</translation>
     <message>
         <source>Choose a channel first.</source>
         <translation>Zuerst einen Kanal wählen.</translation>
+    </message>
+    <message>
+        <source>Text &amp;size</source>
+        <translation>Schrift&amp;größe</translation>
+    </message>
+    <message>
+        <source>%1 %</source>
+        <translation>%1 %</translation>
     </message>
 </context>
 <context>

@@ -2,6 +2,7 @@
 //
 // The language of the window, changed while people work in it.
 #include "gui/screens/desktop.h"
+#include "gui/actions/commands.h"
 
 #include <QAbstractButton>
 #include <QApplication>
@@ -281,6 +282,17 @@ TEST_F(DesktopTest, NothingIsCutOffWithTheLargestText) {
           << language.toStdString() << ", " << screen.toStdString() << " is too wide";
     }
   }
+}
+
+TEST(Commands, NoKeyIsGivenTwice) {
+  QStringList keys;
+  for (const Command& each : commands()) {
+    for (const QKeySequence& key : commandKeys(each.id)) {
+      keys << key.toString(QKeySequence::PortableText);
+    }
+  }
+  EXPECT_GT(keys.size(), 30);
+  EXPECT_EQ(oftenIn(keys).toStdString(), "");
 }
 
 }  // namespace
