@@ -2,6 +2,7 @@
 //
 // The language of the window, changed while people work in it.
 #include "gui/screens/desktop.h"
+#include "gui/actions/commands.h"
 
 #include <QAbstractButton>
 #include <QApplication>
@@ -99,12 +100,12 @@ TEST_F(DesktopTest, AnotherLanguageChangesWordsDatesAndNumbersAtOnceAndIsKept) {
   start({visitTo("TT-1", "2025-11-20T09:00:00", 0.1)});
   window().showChannel(QStringLiteral("TT-1"));
   session_->worker().waitUntilIdle();
-  EXPECT_EQ(menus().join(' ').toStdString(), "Record Go Work View Help");
+  EXPECT_EQ(menus().join(' ').toStdString(), "Record Manage Go Work View Help");
   EXPECT_EQ(column("Calibrations", "Performed").join(' ').toStdString(), "20 Nov 2025 09:00");
   EXPECT_EQ(shownError(0.1, 0.01).toStdString(), "+0.100");
 
   choose(QStringLiteral("Deutsch"));
-  EXPECT_EQ(menus().join(' ').toStdString(), "Akte Gehe zu Arbeit Ansicht Hilfe");
+  EXPECT_EQ(menus().join(' ').toStdString(), "Akte Bearbeiten Gehe zu Arbeit Ansicht Hilfe");
   EXPECT_EQ(window().currentScreen(), window().channelScreen());
   EXPECT_EQ(window().channelScreen()->channel().toStdString(), "TT-1");
   EXPECT_EQ(column("Kalibrierungen", "Durchgeführt").join(' ').toStdString(), "20.11.2025 09:00");
@@ -118,7 +119,7 @@ TEST_F(DesktopTest, AnotherLanguageChangesWordsDatesAndNumbersAtOnceAndIsKept) {
   EXPECT_EQ(window().size(), QSize(1280, 720));
 
   choose(QStringLiteral("English"));
-  EXPECT_EQ(menus().join(' ').toStdString(), "Record Go Work View Help");
+  EXPECT_EQ(menus().join(' ').toStdString(), "Record Manage Go Work View Help");
   EXPECT_EQ(column("Calibrations", "Performed").join(' ').toStdString(), "20 Nov 2025 09:00");
   EXPECT_EQ(kLanguage.get().toStdString(), "en");
 }
@@ -281,6 +282,17 @@ TEST_F(DesktopTest, NothingIsCutOffWithTheLargestText) {
           << language.toStdString() << ", " << screen.toStdString() << " is too wide";
     }
   }
+}
+
+TEST(Commands, NoKeyIsGivenTwice) {
+  QStringList keys;
+  for (const Command& each : commands()) {
+    for (const QKeySequence& key : commandKeys(each.id)) {
+      keys << key.toString(QKeySequence::PortableText);
+    }
+  }
+  EXPECT_GT(keys.size(), 30);
+  EXPECT_EQ(oftenIn(keys).toStdString(), "");
 }
 
 }  // namespace

@@ -190,7 +190,7 @@ TEST_F(RegisterFormsTest, AWholeSiteFromNothingToItsFirstVisit) {
   ASSERT_TRUE(QTest::qWaitFor([this] { return session_->isOpen(); }));
   EXPECT_EQ(session_->site().site.name, "New works");
 
-  shortcut(Qt::Key_L, Qt::ControlModifier);
+  shortcut(Qt::Key_R, Qt::ControlModifier | Qt::ShiftModifier);
   auto* lists = opened<RegisterDialog>();
   ASSERT_NE(lists, nullptr);
   EXPECT_EQ(lists->count(), 1) << "the first person";
@@ -325,7 +325,7 @@ TEST_F(RegisterFormsTest, WhatIsThereIsChangedAndWhoMayNotIsTold) {
   accept(channel, "title");
   EXPECT_EQ(session_->site().channel("TT-1")->title, "Other tank");
 
-  shortcut(Qt::Key_L, Qt::ControlModifier);
+  shortcut(Qt::Key_R, Qt::ControlModifier | Qt::ShiftModifier);
   auto* lists = opened<RegisterDialog>();
   ASSERT_NE(lists, nullptr);
   lists->choose("qa");
@@ -353,14 +353,14 @@ TEST_F(RegisterFormsTest, WhatIsThereIsChangedAndWhoMayNotIsTold) {
 TEST_F(RegisterFormsTest, EscapeLeavesAndWritesNothing) {
   openFilled();
   const JournalHead head = session_->store().journalHead();
-  shortcut(Qt::Key_L, Qt::ControlModifier | Qt::ShiftModifier);
+  shortcut(Qt::Key_P, Qt::ControlModifier | Qt::ShiftModifier);
   auto* place = opened<RegisterForm>();
   ASSERT_NE(place, nullptr);
   typeInto(place, "name", "Yard");
   press(Qt::Key_Escape);
   ASSERT_TRUE(gone<RegisterForm>());
   EXPECT_EQ(session_->store().journalHead(), head);
-  shortcut(Qt::Key_L, Qt::ControlModifier | Qt::ShiftModifier);
+  shortcut(Qt::Key_P, Qt::ControlModifier | Qt::ShiftModifier);
   place = opened<RegisterForm>();
   ASSERT_NE(place, nullptr);
   choose(place, "within", "");
