@@ -105,8 +105,8 @@ QWidget* ReachScreen::makeReached() {
   split->setChildrenCollapsible(false);
   split->addWidget(list);
   split->addWidget(makePoints());
-  split->setStretchFactor(0, 8);
-  split->setStretchFactor(1, 5);
+  split->setStretchFactor(0, 2);
+  split->setStretchFactor(1, 1);
   auto* row = new QHBoxLayout;
   row->setSpacing(10);
   row->addWidget(onlyChanged_);
