@@ -15,6 +15,7 @@
 #include "gui/session/session.h"
 #include "gui/settings/look.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace {
@@ -119,7 +120,8 @@ int main(int argc, char** argv) {
             "Main", "The sample record is not beside the program; make it with sample_sites/run."),
         kUnreadable);
   }
-  applyLook(application, arguments.dark || (!picture && kDarkLook.get()));
+  applyTextSize(application, textSizeNear(arguments.textSize.value_or(kTextSize.get())));
+  applyLook(application, arguments.look.value_or(lookOf(kLook.get()).value_or(Look::light)));
   std::unique_ptr<FixedClock> fixed = arguments.on ? std::make_unique<FixedClock>(*arguments.on) : nullptr;
   Session session(fixed ? static_cast<const Clock&>(*fixed) : systemClock());
   Desktop desktop(session);

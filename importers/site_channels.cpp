@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <map>
 
+#include "core/record/register_rules.h"
 #include "importers/site_parts.h"
 
 namespace spanwright {
@@ -48,7 +49,7 @@ void readSetups(TomlTable& channel, Channel& into) {
 /// Reports a fitting that begins before the one before it has ended; both lists are by `from`.
 void checkOverlap(const PlacedFitting& earlier, const PlacedFitting& later, std::string_view whose,
                   ProblemList& problems) {
-  if (earlier.fitting.until && *earlier.fitting.until <= later.fitting.from) {
+  if (!overlap(earlier.fitting, later.fitting)) {
     return;
   }
   problems.add(
@@ -93,38 +94,13 @@ void readFittings(TomlTable& channel, Channel& into, const SiteReading& reading,
   }
 }
 
-bool needsPoints(const ChannelSetup& setup) {
-  return !std::holds_alternative<ThresholdSetup>(setup.kind) &&
-         !std::holds_alternative<DiscreteOutputSetup>(setup.kind);
-}
-
-bool hasCounts(const ChannelSetup& setup) {
-  if (const auto* input = std::get_if<AnalogInputSetup>(&setup.kind)) {
-    return input->counts.has_value();
-  }
-  const auto* output = std::get_if<AnalogOutputSetup>(&setup.kind);
-  return output != nullptr && output->counts.has_value();
-}
-
 /// What keeps the plan from being carried out on the channel as it is set up now.
 void checkPlanFits(const TomlTable& table, const Routine& routine, const Channel& channel,
                    const Register& site) {
   const Plan* plan = site.plan(routine.plan);
-  if (plan == nullptr || channel.setups.empty()) {
-    return;
-  }
-  const ChannelSetup& setup = channel.setups.back().setup;
-  const bool bench = routine.subject == Subject::sensor;
-  if (plan->scheme.percents.empty() && (bench || needsPoints(setup))) {
-    table.problem("plan", fmt::format("names the plan {}, which has no points", inQuotes(plan->code)),
-                  fmt::format("{} needs a plan with points",
-                              bench ? std::string("a sensor")
-                                    : fmt::format("a channel set up as {}", kindName(setup))));
-  }
-  if ((plan->tolerance.plus.counts > 0.0 || plan->tolerance.minus.counts > 0.0) &&
-      (bench || !hasCounts(setup))) {
-    table.problem("plan", fmt::format("names the plan {}, whose tolerance has counts", inQuotes(plan->code)),
-                  "take a plan without, or give the setup its counts");
+  if (plan != nullptr && !channel.setups.empty()) {
+    report(table, planFitProblems(*plan, routine.subject, channel.setups.back().setup),
+           table.problems().count());
   }
 }
 

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "core/record/register_rules.h"
 #include "importers/site_parts.h"
 
 namespace spanwright {
@@ -121,12 +122,7 @@ void readSensors(TomlTable& file, SiteReading& reading) {
     sensor.range.thermocouple = table.choice<ThermocoupleType>("thermocouple", kCouples);
     sensor.range.rtd = table.choice<RtdElement>("rtd", kElements);
     table.finish();
-    if (table.problems().count() == before) {
-      for (const auto& fault : sensorFaults(sensor.range)) {
-        table.problems().add(table.at(), fmt::format("{} cannot be: {}", table.name(), fault),
-                             "correct process, output, transfer, thermocouple or rtd");
-      }
-    }
+    report(table, sensorProblems(sensor), before);
     reading.site.sensors.push_back(std::move(sensor));
   }
 }

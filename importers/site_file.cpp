@@ -6,11 +6,13 @@
 #include <algorithm>
 #include <map>
 
+#include "core/record/register_rules.h"
 #include "importers/site_parts.h"
 
 namespace spanwright {
 namespace {
 
+constexpr Bounds kHoursOfWeek{0.0, 168.0, true};
 constexpr std::pair<std::string_view, int> kWeekdays[] = {{"sun", 0}, {"mon", 1}, {"tue", 2}, {"wed", 3},
                                                           {"thu", 4}, {"fri", 5}, {"sat", 6}};
 constexpr std::pair<std::string_view, Role> kRoles[] = {{"technician", Role::technician},
@@ -40,15 +42,10 @@ void readSite(TomlTable& file, SiteInfo& site) {
     return;
   }
   table->rename("[site]");
+  const std::size_t before = table->problems().count();
   site.code = table->needText("code");
-  const bool wellFormed =
-      site.code.size() >= 2 && site.code.size() <= 8 &&
-      site.code.find_first_not_of("ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789") == std::string::npos;
-  if (!site.code.empty() && !wellFormed) {
-    table->problem("code", "is " + inQuotes(site.code),
-                   "2 to 8 capital letters (A to Z) and digits are expected");
-  }
   site.name = table->needText("name");
+  report(*table, siteProblems(site), before);
   site.address = table->texts("address");
   site.issuer = table->text("issuer");
   site.issuerAddress = table->texts("issuer_address");
@@ -96,18 +93,6 @@ void readDays(TomlTable& table, std::string_view key, std::vector<DayRange>& day
   }
 }
 
-/// Hours for calibrations, which only a technician can have.
-void readHours(TomlTable& table, Person& person) {
-  constexpr Bounds kHoursOfWeek{0.0, 168.0, true};
-  person.hoursPerWeek = table.maybeNumber("hours_per_week", kHoursOfWeek);
-  const bool technician =
-      std::find(person.roles.begin(), person.roles.end(), Role::technician) != person.roles.end();
-  if (person.hoursPerWeek && !technician) {
-    table.problem("hours_per_week", "is given, but only technicians are sent to visits",
-                  "remove it, or add \"technician\" to the roles");
-  }
-}
-
 void readCalendar(TomlTable& file, CalendarRules& rules) {
   auto table = file.table("calendar");
   if (!table) {
@@ -124,6 +109,7 @@ void readCalendar(TomlTable& file, CalendarRules& rules) {
 
 void readPeople(TomlTable& file, SiteReading& reading) {
   for (auto& table : file.tables("person", "[[person]]")) {
+    const std::size_t before = table.problems().count();
     Person person;
     person.login = table.needText("login");
     if (!person.login.empty()) {
@@ -142,8 +128,9 @@ void readPeople(TomlTable& file, SiteReading& reading) {
                     "add roles = [\"technician\"], or planner, reviewer, administrator");
     }
     person.leftOn = table.date("left_on");
-    readHours(table, person);
+    person.hoursPerWeek = table.maybeNumber("hours_per_week", kHoursOfWeek);
     readDays(table, "away", person.away);
+    report(table, personProblems(person), before);
     table.finish();
     reading.site.people.push_back(std::move(person));
   }
@@ -161,24 +148,7 @@ void addPlace(const std::string& path, Register& site, std::map<std::string, int
   children.emplace(path, 0);
 }
 
-bool wellFormedPath(std::string_view path) {
-  std::size_t from = 0;
-  while (true) {
-    const auto cut = path.find(" / ", from);
-    const auto part = path.substr(from, cut == std::string_view::npos ? cut : cut - from);
-    if (part.empty() || part.front() == ' ' || part.back() == ' ' || part.front() == '/' ||
-        part.back() == '/') {
-      return false;
-    }
-    if (cut == std::string_view::npos) {
-      return true;
-    }
-    from = cut + 3;
-  }
-}
-
 void readPlaces(TomlTable& file, SiteReading& reading) {
-  constexpr int kDeepest = 20;
   std::map<std::string, int> children;  // by path, how many it has so far; holds every place added
   for (auto& table : file.tables("place", "[[place]]")) {
     const std::string path = table.needText("path");
@@ -186,14 +156,9 @@ void readPlaces(TomlTable& file, SiteReading& reading) {
     if (path.empty()) {
       continue;
     }
-    int depth = 1;
-    for (auto cut = path.find(" / "); cut != std::string::npos; cut = path.find(" / ", cut + 3)) {
-      ++depth;
-    }
-    if (!wellFormedPath(path) || depth > kDeepest) {
+    if (const auto wrong = placePathProblems(path); !wrong.empty()) {
       reading.places.add(path, table.at("path"), table.problems());  // what names it is not wrong too
-      table.problem("path", "is " + inQuotes(path),
-                    "parts joined by \" / \" are expected, none of them empty, at most 20");
+      report(table, wrong, table.problems().count());
       continue;
     }
     const bool listed = reading.places.has(path);
@@ -229,6 +194,16 @@ std::optional<Span> spanIn(TomlTable& span, std::optional<Unit> fixed) {
 }
 
 }  // namespace
+
+void report(const TomlTable& table, const std::vector<Problem>& problems, std::size_t before) {
+  if (table.problems().count() != before) {
+    return;
+  }
+  for (const Problem& each : problems) {
+    table.problems().add(table.at(each.where.field), fmt::format("{}: {}", table.name(), each.what),
+                         each.todo);
+  }
+}
 
 std::optional<Span> readSpan(TomlTable& table, std::string_view key, std::optional<Unit> fixed) {
   auto span = table.table(key);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include <fmt/format.h>
 
+#include "core/record/register_rules.h"
 #include "importers/site_parts.h"
 
 namespace spanwright {
@@ -88,12 +89,7 @@ void readIntervals(TomlTable& file, SiteReading& reading) {
     }
     readLimits(table, policy);
     table.finish();
-    if (table.problems().count() == before) {
-      if (const auto fault = policyFault(policy)) {
-        table.problem(policy.months > 0 ? "months" : "days", "cannot be used (" + *fault + ")",
-                      "correct it or the limits");
-      }
-    }
+    report(table, intervalProblems(policy), before);
     reading.site.intervals.push_back(std::move(policy));
   }
 }

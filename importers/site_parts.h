@@ -37,6 +37,10 @@ inline constexpr std::pair<std::string_view, ThermocoupleType> kCouples[] = {
 inline constexpr std::pair<std::string_view, RtdElement> kElements[] = {{"pt100", RtdElement::pt100},
                                                                         {"pt1000", RtdElement::pt1000}};
 
+/// What core found wrong with what was read from the table, each at its key. Only when nothing was reported
+/// since `before` (a count of problems): the rules suppose that what stands there could be read.
+void report(const TomlTable& table, const std::vector<Problem>& problems, std::size_t before);
+
 // site_intervals.cpp
 void readIntervals(TomlTable& file, SiteReading& reading);
 // site_plans.cpp

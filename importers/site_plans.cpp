@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include "core/metrology/ruling.h"
+#include "core/record/register_rules.h"
 #include "importers/site_parts.h"
 
 namespace spanwright {
@@ -29,7 +30,6 @@ void readTolerance(TomlTable& plan, Tolerance& tolerance) {
   if (!table) {
     return;
   }
-  const std::size_t before = plan.problems().count();
   if (table->has("plus") || table->has("minus")) {
     auto plus = table->needTable("plus");
     auto minus = table->needTable("minus");
@@ -48,13 +48,6 @@ void readTolerance(TomlTable& plan, Tolerance& tolerance) {
     table->know("minus");
   }
   table->finish();
-  if (plan.problems().count() != before) {
-    return;
-  }
-  if (const auto fault = toleranceFault(tolerance)) {
-    plan.problem("tolerance", "cannot be used (" + *fault + ")",
-                 "give at least one of absolute, percent_of_reading, percent_of_span, counts above zero");
-  }
 }
 
 void readPoints(TomlTable& table, TestScheme& scheme) {
@@ -131,6 +124,7 @@ std::optional<double> positiveIfStated(TomlTable& table, std::string_view key) {
 
 void readPlans(TomlTable& file, SiteReading& reading) {
   for (auto& table : file.tables("plan", "[[plan]]")) {
+    const std::size_t before = table.problems().count();
     Plan plan;
     plan.code = table.needText("code");
     if (!plan.code.empty()) {
@@ -150,6 +144,7 @@ void readPlans(TomlTable& file, SiteReading& reading) {
     plan.junctionUncertainty = positiveIfStated(table, "reference_junction_uncertainty");
     plan.leadHalfWidth = positiveIfStated(table, "lead_resistance_half_width");
     table.finish();
+    report(table, planProblems(plan), before);
     reading.site.plans.push_back(std::move(plan));
   }
 }

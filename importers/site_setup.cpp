@@ -3,6 +3,7 @@
 // One version of a channel's setup, by kind.
 #include <fmt/format.h>
 
+#include "core/record/register_rules.h"
 #include "importers/site_parts.h"
 
 namespace spanwright {
@@ -159,12 +160,7 @@ std::optional<SetupVersion> readSetup(TomlTable& table) {
   }
   version.setup.kind = readKind(table, *kind);
   table.finish();
-  if (table.problems().count() == before) {
-    for (const auto& fault : setupFaults(version.setup)) {
-      table.problems().add(table.at(), fmt::format("{} cannot be: {}", table.name(), fault),
-                           "correct the setup");
-    }
-  }
+  report(table, setupProblems(version.setup), before);
   if (!from) {
     return std::nullopt;
   }

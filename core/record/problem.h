@@ -11,12 +11,14 @@
 
 namespace spanwright {
 
-/// Where in a source; line and column count from 1, 0 means "not known". `columnName` is a table's heading.
+/// Where in a source; line and column count from 1, 0 means "not known". `columnName` is a table's heading,
+/// `field` a form's field, named as in a site file; the sentence does not repeat it.
 struct Where {
   std::string file;
   int line = 0;
   int column = 0;
   std::string columnName;
+  std::string field = {};
 };
 
 /// One mistake in input: what it is, where it stands and what to do about it, each a clause without full

@@ -120,8 +120,18 @@ struct SensorRange {
 std::vector<std::string> setupFaults(const ChannelSetup& setup);
 std::vector<std::string> sensorFaults(const SensorRange& range);
 
+/// The same with the field each is about, named as in a site file ("signal", "cut_off_percent").
+struct SetupFault {
+  std::string field;
+  std::string what;
+};
+std::vector<SetupFault> setupFaultsByField(const ChannelSetup& setup);
+std::vector<SetupFault> sensorFaultsByField(const SensorRange& range);
+
 /// "4-20 mA to 0-100 degC, 16 bit" - the setup in one line for lists and certificates.
 std::string describe(const ChannelSetup& setup);
 std::string describe(const SensorRange& range);
+/// "4 mA = 0 degC, 20 mA = 250 degC" - what the ends of an analog setup's signal mean; empty for the others.
+std::string describeEnds(const ChannelSetup& setup);
 
 }  // namespace spanwright

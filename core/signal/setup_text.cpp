@@ -120,4 +120,29 @@ std::string describe(const SensorRange& range) {
   return out;
 }
 
+namespace {
+
+std::string ends(const Span& signal, const std::optional<Span>& counts, const std::optional<Span>& units,
+                 ReadsAs first) {
+  const std::optional<Span>& main = first == ReadsAs::counts ? counts : units;
+  if (!main)
+    return "";
+  const auto value = [](double number, Unit unit) {
+    const std::string_view name = unit == Unit::count ? "counts" : symbol(unit);
+    return formatShortest(number) + (name.empty() ? "" : " " + std::string(name));
+  };
+  return value(signal.low, signal.unit) + " = " + value(main->low, main->unit) + ", " +
+         value(signal.high, signal.unit) + " = " + value(main->high, main->unit);
+}
+
+}  // namespace
+
+std::string describeEnds(const ChannelSetup& setup) {
+  if (const auto* input = std::get_if<AnalogInputSetup>(&setup.kind))
+    return ends(input->signal, input->counts, input->units, input->readsAs);
+  if (const auto* output = std::get_if<AnalogOutputSetup>(&setup.kind))
+    return ends(output->signal, output->counts, output->units, output->commandedAs);
+  return "";
+}
+
 }  // namespace spanwright

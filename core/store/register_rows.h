@@ -39,7 +39,24 @@ void raiseRegisterRevision(Connection& connection);
 /// Writes the whole register into empty tables. InputError when something refers to what is not there.
 void writeRegister(Connection& connection, const Register& site, Moment createdUtc);
 
-// Parts that are also added one by one.
+// Parts that are also added one by one. Of a person with the days away, of a standard without certificates,
+// of a channel without what belongs to it.
+void writePlace(Connection& connection, std::string_view site, std::int64_t id, const Place& place,
+                std::optional<std::int64_t> parent);
+void writePerson(Connection& connection, std::string_view site, std::int64_t id, const Person& person);
+void writeStandard(Connection& connection, std::string_view site, std::int64_t id, const Standard& standard);
+void writeSensor(Connection& connection, std::string_view site, std::int64_t id, const Sensor& sensor);
+void writePlan(Connection& connection, std::string_view site, std::int64_t id, const Plan& plan);
+void writeInterval(Connection& connection, std::string_view site, std::int64_t id,
+                   const IntervalPolicy& interval);
+void writeChannel(Connection& connection, std::string_view site, std::int64_t id, const Channel& channel,
+                  std::optional<std::int64_t> place);
+void writeRoutine(Connection& connection, std::string_view site, std::int64_t channel, std::int64_t id,
+                  Subject subject, std::optional<std::int64_t> plan, std::optional<std::int64_t> interval);
+void writeClosedDays(Connection& connection, std::string_view site, const std::vector<DayRange>& closed);
+/// The rows of `person_away` that belong to the person.
+void writeAway(Connection& connection, std::string_view site, std::int64_t person,
+               const std::vector<DayRange>& away);
 void writeSetup(Connection& connection, std::string_view site, std::int64_t channel,
                 const SetupVersion& setup);
 void writeFitting(Connection& connection, std::string_view site, std::int64_t channel, std::int64_t id,

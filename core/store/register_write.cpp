@@ -39,46 +39,30 @@ class RegisterWriter {
                                  s.customer, s.customerContact, s.note, s.dueDateAgreed,
                                  storedJson(c.workingWeekdays), c.dueSoonDays, c.graceDays, 1,
                                  storedUtc(createdUtc), "spanwright " SPANWRIGHT_VERSION, c.earlyDays);
-    static const std::string kClosed = insertInto("closed_days", "site, id, first_day, last_day, name");
-    std::int64_t id = 0;
-    for (const DayRange& days : c.closed) {
-      connection_.query(kClosed).run(code(), ++id, stored(days.first), stored(days.last), days.name);
-    }
+    writeClosedDays(connection_, code(), c.closed);
   }
 
   void writePlaces() {
-    static const std::string kPlace = insertInto("place", "site, id, path, name, parent, walking_order");
     for (const Place& place : site_.places) {
       places_.emplace(place.path, std::ssize(places_) + 1);
     }
     for (const Place& place : site_.places) {
-      connection_.query(kPlace).run(code(), places_.at(place.path), place.path, place.name,
-                                    optionalKeyOf(places_, "place", place.parentPath), place.order);
+      writePlace(connection_, code(), places_.at(place.path), place,
+                 optionalKeyOf(places_, "place", place.parentPath));
     }
   }
 
   void writePeople() {
-    static const std::string kPerson =
-        insertInto("person", "site, id, login, name, roles, left_on, hours_per_week");
-    static const std::string kAway = insertInto("person_away", "site, person, id, first_day, last_day, name");
     std::int64_t id = 0;
     for (const Person& person : site_.people) {
-      connection_.query(kPerson).run(code(), ++id, person.login, person.name, storedJson(person.roles),
-                                     person.leftOn ? stored(*person.leftOn) : std::nullopt,
-                                     person.hoursPerWeek);
-      std::int64_t away = 0;
-      for (const DayRange& days : person.away) {
-        connection_.query(kAway).run(code(), id, ++away, stored(days.first), stored(days.last), days.name);
-      }
+      writePerson(connection_, code(), ++id, person);
     }
   }
 
   void writeStandards() {
-    static const std::string kStandard =
-        insertInto("standard", "site, id, serial, maker, model, description, location");
     std::int64_t id = 0;
     for (const Standard& s : site_.standards) {
-      connection_.query(kStandard).run(code(), ++id, s.serial, s.maker, s.model, s.description, s.location);
+      writeStandard(connection_, code(), ++id, s);
       std::int64_t certificate = 0;
       for (const StandardCertificate& c : s.certificates) {
         writeStandardCertificate(connection_, code(), id, ++certificate, c);
@@ -87,53 +71,33 @@ class RegisterWriter {
   }
 
   void writeSensors() {
-    static const std::string kSensor =
-        insertInto("sensor", "site, id, serial, maker, model, description, range");
     for (const Sensor& s : site_.sensors) {
       const std::int64_t id = std::ssize(sensors_) + 1;
-      connection_.query(kSensor).run(code(), id, s.serial, s.maker, s.model, s.description,
-                                     storedJson(s.range));
+      writeSensor(connection_, code(), id, s);
       sensors_.emplace(s.serial, id);
     }
   }
 
   void writePlans() {
-    static const std::string kPlan = insertInto(
-        "plan",
-        "site, id, code, revision, title, procedure, scheme, tolerance, adjust_limit, decision_rule, "
-        "cautions, settle_seconds, minutes, junction_uncertainty, lead_half_width");
     for (const Plan& p : site_.plans) {
       const std::int64_t id = std::ssize(plans_) + 1;
-      connection_.query(kPlan).run(code(), id, p.code, p.revision, p.title, p.procedure, storedJson(p.scheme),
-                                   storedJson(p.tolerance), p.adjustLimit, storedRule(p.decisionRule),
-                                   storedJson(p.cautions), p.settleSeconds, p.minutes, p.junctionUncertainty,
-                                   p.leadHalfWidth);
+      writePlan(connection_, code(), id, p);
       plans_.emplace(p.code, id);
     }
   }
 
   void writeIntervals() {
-    static const std::string kInterval =
-        insertInto("interval_policy",
-                   "site, id, code, policy, days, months, minimum_days, maximum_days, lengthen, shorten, "
-                   "target, confidence, least_outcomes");
     for (const IntervalPolicy& i : site_.intervals) {
       const std::int64_t id = std::ssize(intervals_) + 1;
-      connection_.query(kInterval).run(code(), id, i.code, text(i.kind), i.days, i.months, i.minimumDays,
-                                       i.maximumDays, i.lengthen, i.shorten, i.target, i.confidence,
-                                       i.leastOutcomes);
+      writeInterval(connection_, code(), id, i);
       intervals_.emplace(i.code, id);
     }
   }
 
   void writeChannels() {
-    static const std::string kChannel =
-        insertInto("channel", "site, id, tag, place, terminal, title, retired");
     std::int64_t id = 0;
     for (const Channel& channel : site_.channels) {
-      connection_.query(kChannel).run(code(), ++id, channel.tag,
-                                      optionalKeyOf(places_, "place", channel.place), channel.terminal,
-                                      channel.title, channel.retired);
+      writeChannel(connection_, code(), ++id, channel, optionalKeyOf(places_, "place", channel.place));
       for (const SetupVersion& setup : channel.setups) {
         writeSetup(connection_, code(), id, setup);
       }
@@ -141,18 +105,11 @@ class RegisterWriter {
       for (const Fitting& f : channel.fittings) {
         writeFitting(connection_, code(), id, ++fitting, keyOf(sensors_, "sensor", f.sensor), f);
       }
-      writeRoutines(channel, id);
-    }
-  }
-
-  void writeRoutines(const Channel& channel, std::int64_t channelId) {
-    static const std::string kRoutine =
-        insertInto("routine", "site, channel, id, subject, plan, interval_policy");
-    std::int64_t id = 0;
-    for (const Routine& routine : channel.routines) {
-      connection_.query(kRoutine).run(code(), channelId, ++id, stored(routine.subject),
-                                      optionalKeyOf(plans_, "plan", routine.plan),
-                                      optionalKeyOf(intervals_, "interval", routine.interval));
+      std::int64_t routine = 0;
+      for (const Routine& r : channel.routines) {
+        writeRoutine(connection_, code(), id, ++routine, r.subject, optionalKeyOf(plans_, "plan", r.plan),
+                     optionalKeyOf(intervals_, "interval", r.interval));
+      }
     }
   }
 

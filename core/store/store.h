@@ -218,6 +218,29 @@ class Store {
   void setPersonLeft(std::string_view login, Date leftOn);
   void addStandardEvent(const StandardEvent& event);
 
+  // Things of the register, added and changed; InputError when the name is taken, is not there, or something
+  // named is not. What tells one from another (path apart) stays as it is. Judged by
+  // core/tasks/register_changes.h.
+  void addPlace(const Place& place);
+  /// What lies within it is renamed with it.
+  void changePlace(std::string_view path, const Place& place);
+  void addPerson(const Person& person);
+  /// Name, roles, hours and days away.
+  void changePerson(const Person& person);
+  void addStandard(const Standard& standard);  ///< without certificates
+  void changeStandard(const Standard& standard);
+  void addSensor(const Sensor& sensor);
+  void changeSensor(const Sensor& sensor);
+  void addPlan(const Plan& plan);
+  void changePlan(const Plan& plan);
+  void addInterval(const IntervalPolicy& interval);
+  void changeInterval(const IntervalPolicy& interval);
+  void addChannel(const Channel& channel);  ///< with its setups, fittings and routines
+  /// Place, terminal, title, whether it is retired, and routines.
+  void changeChannel(const Channel& channel);
+  /// All but its code.
+  void changeSite(const SiteInfo& info, const CalendarRules& calendar);
+
   // Calibrations.
   CalibrationId add(const Calibration& calibration);
   std::optional<Calibration> calibration(CalibrationId id) const;

@@ -101,6 +101,21 @@ struct Store::Impl {
     loaded.site.index();
   }
 
+  /// Changes rows of the register by `work(connection, site)`, then reads it again as a whole: what was
+  /// changed shows in more than one place of it.
+  template <class Work>
+  void editRegister(Work work) {
+    write([&] {
+      reloadWhenChanged();  // nobody else can change it from here on
+      work(*connection, std::string_view(code()));
+      raiseRegisterRevision(*connection);
+    });
+    if (transactionOpen && !before) {
+      before = loaded;
+    }
+    loaded = loadRegister(*connection);
+  }
+
   void reloadWhenChanged() {
     if (registerRevision(*connection) != loaded.revision) {
       loaded = loadRegister(*connection);

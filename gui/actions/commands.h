@@ -14,6 +14,7 @@ class QObject;
 namespace spanwright {
 
 enum class CommandId {
+  newSite,
   openRecord,
   newRecord,
   openSample,
@@ -35,7 +36,11 @@ enum class CommandId {
   showJournal,
   goBack,
   findChannel,
+  lightLook,
   darkLook,
+  contrastLook,
+  largerText,
+  smallerText,
   enterVisit,
   nextStop,
   finishVisit,
@@ -50,6 +55,13 @@ enum class CommandId {
   issueCertificate,
   makeLabels,
   showFiles,
+  changeChosen,
+  newPlace,
+  newChannel,
+  newSetup,
+  fitSensor,
+  showRegister,
+  changeSite,
   explainNumbers,
   showKeys,
   about

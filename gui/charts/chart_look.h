@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// Colours and strokes of all charts, light and dark. What a line is, is told by its stroke or marker as well.
+// Colours and strokes of all charts, in every look. What a line is, is told by its stroke or marker as well.
 #pragma once
 
 #include <QColor>
 #include <QFont>
 #include <QPen>
+
+#include "gui/settings/text_size.h"
 
 class QAbstractAxis;
 class QChart;
@@ -17,10 +19,10 @@ struct ChartLook {
   QColor paper, ink, grid, found, left, limit, fit, band, pause, forecast;
   QFont font;
 
-  QPen limitPen() const { return {limit, 1.6, Qt::DashLine}; }
-  QPen fitPen() const { return {fit, 1.8, Qt::SolidLine}; }
-  QPen breakPen() const { return {pause, 1.2, Qt::DotLine}; }
-  QPen forecastPen() const { return {forecast, 1.6, Qt::DashDotLine}; }
+  QPen limitPen() const { return {limit, scaled(1.6), Qt::DashLine}; }
+  QPen fitPen() const { return {fit, scaled(1.8), Qt::SolidLine}; }
+  QPen breakPen() const { return {pause, scaled(1.2), Qt::DotLine}; }
+  QPen forecastPen() const { return {forecast, scaled(1.6), Qt::DashDotLine}; }
 };
 
 /// For the palette in force.

@@ -12,6 +12,7 @@
 #include <cmath>
 
 #include "gui/charts/time_axis.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -186,7 +187,7 @@ class Drawing {
         auto* tips = addLine(up ? QStringLiteral("tips-up") : QStringLiteral("tips-down"), tr("Adjusted"),
                              QPen(Qt::NoPen));
         tips->append(heads);
-        tips->setMarkerSize(kTipSize);
+        tips->setMarkerSize(scaled(kTipSize));
         tips->setLightMarker(arrowTip(up));
       }
     }
@@ -194,13 +195,13 @@ class Drawing {
 
   /// A head that ends where the as-left marker begins.
   QImage arrowTip(bool up) const {
-    constexpr int kScale = 3;  // drawn finer than shown
-    QImage image(static_cast<int>(kTipSize) * kScale, static_cast<int>(kTipSize) * kScale,
-                 QImage::Format_ARGB32_Premultiplied);
+    const double scale = scaled(3.0);  // drawn finer than shown
+    const int side = static_cast<int>(kTipSize * scale);
+    QImage image(side, side, QImage::Format_ARGB32_Premultiplied);
     image.fill(Qt::transparent);
     QPainter painter(&image);
     painter.setRenderHint(QPainter::Antialiasing);
-    painter.scale(kScale, kScale);
+    painter.scale(scale, scale);
     painter.translate(kTipSize / 2.0, kTipSize / 2.0);
     painter.scale(1.0, up ? 1.0 : -1.0);
     painter.setPen(Qt::NoPen);
@@ -289,7 +290,7 @@ class Drawing {
     markers->setObjectName(QLatin1String(id));
     markers->setName(name);
     markers->setPen(QPen(Qt::NoPen));
-    markers->setMarkerSize(kMarkerSize);
+    markers->setMarkerSize(scaled(kMarkerSize));
     markers->setLightMarker(markerImage(round, colour));
     return markers;
   }

@@ -13,6 +13,7 @@
 #include "gui/charts/chart_look.h"
 #include "gui/charts/thin.h"
 #include "gui/charts/time_axis.h"
+#include "gui/settings/text_size.h"
 
 namespace spanwright {
 namespace {
@@ -30,7 +31,7 @@ PlotView::PlotView(QWidget* parent) : QChartView(parent) {
   setRenderHint(QPainter::Antialiasing);
   setFrameShape(QFrame::StyledPanel);
   setFocusPolicy(Qt::StrongFocus);
-  setMinimumSize(220, 210);  // room for the error axis beside title, dates and legend
+  setMinimumSize(scaled(QSize(220, 210)));  // room for the error axis beside title, dates and legend
   showSentence({});
 }
 

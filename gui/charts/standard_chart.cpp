@@ -9,6 +9,7 @@
 #include <cmath>
 
 #include "gui/charts/time_axis.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -105,7 +106,7 @@ class Drawing {
     markers->setObjectName(QLatin1String(id));
     markers->setName(name);
     markers->setMarkerShape(shape);
-    markers->setMarkerSize(size);
+    markers->setMarkerSize(scaled(size));
     markers->setColor(colour);
     markers->setBorderColor(look_.paper);
     out_.chart->addSeries(markers);

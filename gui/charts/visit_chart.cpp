@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "gui/settings/text_size.h"
 #include "gui/words/tr.h"
 #include "gui/words/words.h"
 
@@ -55,7 +56,7 @@ void addVisit(QChart* chart, const std::vector<TestPoint>& points, const QString
   markers->setObjectName(id);
   markers->setName(name);
   markers->setMarkerShape(shape);
-  markers->setMarkerSize(9.0);
+  markers->setMarkerSize(scaled(9.0));
   markers->setColor(colour);
   markers->setBorderColor(look.paper);
   chart->addSeries(line);
@@ -72,7 +73,7 @@ void addPredicted(QChart* chart, const std::vector<PredictedMark>& predicted, co
   marks->setObjectName(QStringLiteral("predicted"));
   marks->setName(tr("predicted"));
   marks->setMarkerShape(QScatterSeries::MarkerShapeRectangle);
-  marks->setMarkerSize(9.0);
+  marks->setMarkerSize(scaled(9.0));
   for (const PredictedMark& mark : predicted) {
     marks->append(mark.x, mark.error);
     reach.takeIn(mark.error);

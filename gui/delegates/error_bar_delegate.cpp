@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "gui/models/sheet_model.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
 
@@ -15,6 +16,8 @@ namespace {
 constexpr int kMarkSize = 14;
 constexpr int kMargin = 5;
 constexpr int kLeastBar = 30;
+constexpr int kUsualBar = 70;
+constexpr int kRowHeight = 28;
 constexpr double kLimitAt =
     0.72;  // where along the half width the limit stands; the rest shows how far beyond
 
@@ -25,8 +28,9 @@ void paintBar(QPainter& painter, const QRectF& box, double fraction, const QColo
   const double end = std::clamp(middle + fraction * unit, box.left(), box.right());
   painter.setPen(QPen(line, 1.0));
   painter.drawLine(QPointF(box.left(), box.center().y()), QPointF(box.right(), box.center().y()));
-  painter.fillRect(QRectF(std::min(middle, end), box.center().y() - 4.0, std::abs(end - middle), 8.0),
-                   colour);
+  painter.fillRect(
+      QRectF(std::min(middle, end), box.center().y() - scaled(4.0), std::abs(end - middle), scaled(8.0)),
+      colour);
   painter.drawLine(QPointF(middle, box.top() + 4.0), QPointF(middle, box.bottom() - 4.0));
   painter.setPen(QPen(line, 1.6));
   for (const double side : {-1.0, 1.0}) {
@@ -52,10 +56,11 @@ void ErrorBarDelegate::paint(QPainter* painter, const QStyleOptionViewItem& opti
   const bool selected = (option.state & QStyle::State_Selected) != 0;
   const QColor ink = selected ? option.palette.color(QPalette::HighlightedText)
                               : toneColour(static_cast<Tone>(index.data(SheetModel::kToneRole).toInt()));
+  const int mark = scaled(kMarkSize);
   QRect box = option.rect.adjusted(kMargin, 0, -kMargin, 0);
-  paintMark(*painter, QRectF(box.left(), box.center().y() - kMarkSize / 2.0 + 0.5, kMarkSize, kMarkSize),
+  paintMark(*painter, QRectF(box.left(), box.center().y() - mark / 2.0 + 0.5, mark, mark),
             static_cast<Mark>(index.data(SheetModel::kMarkRole).toInt()), ink);
-  box.setLeft(box.left() + kMarkSize + kMargin);
+  box.setLeft(box.left() + mark + kMargin);
   painter->setPen(ink);
   const QVariant fraction = index.data(SheetModel::kFractionRole);
   painter->drawText(box, static_cast<int>(Qt::AlignVCenter | Qt::AlignLeft),
@@ -76,7 +81,8 @@ void ErrorBarDelegate::paint(QPainter* painter, const QStyleOptionViewItem& opti
 }
 
 QSize ErrorBarDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex&) const {
-  return {kMarkSize + option.fontMetrics.horizontalAdvance(tr("not judged")) + 70, 28};
+  return {option.fontMetrics.horizontalAdvance(tr("not judged")) + scaled(kMarkSize + kUsualBar),
+          scaled(kRowHeight)};
 }
 
 }  // namespace spanwright

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <map>
 
+#include "gui/settings/text_size.h"
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
 
@@ -216,7 +217,7 @@ QVariant SiteTreeModel::data(const QModelIndex& index, int role) const {
     case Qt::ForegroundRole:
       return at.retired ? QVariant(toneColour(Tone::quiet)) : QVariant();
     case Qt::SizeHintRole:
-      return index.column() == kName ? QVariant(QSize(0, kRowHeight)) : QVariant();
+      return index.column() == kName ? QVariant(QSize(0, scaled(kRowHeight))) : QVariant();
     case kTagRole:
       return at.channel ? at.name : QString();
     default:

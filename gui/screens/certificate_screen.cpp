@@ -4,7 +4,6 @@
 #include <QComboBox>
 #include <QDir>
 #include <QFileDialog>
-#include <QHBoxLayout>
 #include <QImage>
 #include <QLabel>
 #include <QPushButton>
@@ -16,6 +15,7 @@
 #include "core/record/problem.h"
 #include "core/tasks/issue.h"
 #include "gui/certificate/draw.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
 #include "gui/words/words.h"
@@ -62,7 +62,7 @@ CertificateScreen::CertificateScreen(Session& session, QWidget* parent)
   scroll_->setAccessibleName(tr("Preview"));
   scroll_->setBackgroundRole(QPalette::Mid);
 
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(10);
   row->addWidget(title_);
   row->addStretch(1);

@@ -18,6 +18,7 @@
 #include "gui/screens/table_view.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/life_words.h"
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
@@ -98,7 +99,7 @@ CertificatesDialog::CertificatesDialog(Session& session, const Round& round, QWi
       progress_(new QProgressBar(this)),
       refusal_(new RefusalLine(this)) {
   setWindowTitle(tr("Certificates of the round \"%1\"").arg(fromCore(round.name)));
-  resize(kSize);
+  resize(onScreen(scaled(kSize)));
   summary_->setWordWrap(true);
   summary_->setAccessibleName(tr("What will be issued"));
   folder_->setAccessibleName(tr("Folder"));

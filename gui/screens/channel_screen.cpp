@@ -2,7 +2,6 @@
 #include "gui/screens/channel_screen.h"
 
 #include <QComboBox>
-#include <QHBoxLayout>
 #include <QHeaderView>
 #include <QLabel>
 #include <QPushButton>
@@ -14,7 +13,9 @@
 #include "gui/charts/drift_chart.h"
 #include "gui/models/channel_tables.h"
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
 
@@ -41,7 +42,7 @@ ChannelScreen::ChannelScreen(Session& session, QWidget* parent)
   right->addWidget(makeTables());
   right->addWidget(makeCalibrations());
   right->setSizes({240, 360});
-  auto* split = new QSplitter(this);
+  auto* split = new QSplitter(sideBySide(), this);
   split->setChildrenCollapsible(false);
   split->addWidget(makeCharts());
   split->addWidget(right);
@@ -70,7 +71,7 @@ QWidget* ChannelScreen::makeHead() {
   enter_ = new QPushButton(tr("Enter a visit"), head);
   sign_ = new QPushButton(tr("Sign…"), head);
   certificate_ = new QPushButton(tr("Certificate"), head);
-  auto* row = new QHBoxLayout(head);
+  auto* row = new WrapRow(head);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(10);
   row->addWidget(title_);
@@ -106,7 +107,7 @@ QWidget* ChannelScreen::makeCharts() {
   figures_ = new QLabel(time);
   figures_->setWordWrap(true);
   timePlot_ = new PlotView(time);
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(10);
   row->addWidget(label);
   row->addWidget(point_);
@@ -223,7 +224,7 @@ void ChannelScreen::takeRoutines() {
   routines_->setRows(std::move(rows));
   routineTable_->fitToContent();
   const auto state = channelState(due, channel->tag);
-  stateSign_->setPixmap(state ? iconOf(*state).pixmap(16, 16) : QPixmap());
+  stateSign_->setPixmap(state ? iconOf(*state).pixmap(scaled(QSize(16, 16))) : QPixmap());
   state_->setText(channel->retired ? tr("Retired") : state ? word(*state) : QString());
 }
 

@@ -23,6 +23,7 @@
 #include "gui/certificate/draw.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
 #include "importers/certificate_file.h"
@@ -85,7 +86,6 @@ CheckDialog::CheckDialog(Session& session, QWidget* parent)
   figures_->setAccessibleName(tr("Figures"));
   list_->setAccessibleName(tr("What was found"));
   list_->setWordWrap(true);
-  list_->setIconSize({kSign, kSign});
   list_->setSelectionMode(QAbstractItemView::ExtendedSelection);
   auto* first = new QHBoxLayout;
   first->setSpacing(10);
@@ -228,7 +228,7 @@ void CheckDialog::addLine(const QString& text, const QIcon& icon) {
 }
 
 void CheckDialog::say(const QString& sentence, const QIcon& icon) {
-  sign_->setPixmap(icon.pixmap(kSign, kSign));
+  sign_->setPixmap(icon.pixmap(scaled(QSize(kSign, kSign))));
   result_->setText(sentence);
 }
 

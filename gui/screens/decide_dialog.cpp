@@ -16,6 +16,7 @@
 #include "gui/screens/refusal_line.h"
 #include "gui/screens/signer_fields.h"
 #include "gui/session/session.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/standard_words.h"
 #include "gui/words/words.h"
 
@@ -59,12 +60,12 @@ QString consequence(StandardAct act) {
 DecideDialog::DecideDialog(Session& session, const QString& serial, QWidget* parent)
     : QDialog(parent), session_(session), serial_(serial), grid_(new QGridLayout(this)) {
   setWindowTitle(tr("Decide about standard %1").arg(serial));
-  setMinimumWidth(kWide);
+  setMinimumWidth(onScreen(scaled(QSize(kWide, 0))).width());
   grid_->setHorizontalSpacing(18);
   grid_->setVerticalSpacing(5);
   grid_->setColumnStretch(1, 1);
-  grid_->setColumnMinimumWidth(0, kLabelWidth);
-  signer_ = new SignerFields(session, kLabelWidth, this);
+  grid_->setColumnMinimumWidth(0, scaled(kLabelWidth));
+  signer_ = new SignerFields(session, scaled(kLabelWidth), this);
   makeFacts();
   makeChoices();
   makeFields();
@@ -262,7 +263,7 @@ void DecideDialog::say(const QString& sentence) {
 
 void DecideDialog::fit() {
   grid_->activate();
-  const int wide = std::max(width(), kWide);
+  const int wide = std::max(width(), onScreen(scaled(QSize(kWide, 0))).width());
   resize(wide, grid_->totalHeightForWidth(wide));
 }
 

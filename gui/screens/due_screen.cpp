@@ -2,12 +2,12 @@
 #include "gui/screens/due_screen.h"
 
 #include <QComboBox>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QVBoxLayout>
 
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
 #include "gui/words/marks.h"
@@ -45,7 +45,7 @@ DueScreen::DueScreen(Session& session, QWidget* parent)
   words_->setClearButtonEnabled(true);
   words_->setAccessibleName(tr("Narrow by words"));
 
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(10);
   row->addWidget(state_);
   row->addWidget(within_);

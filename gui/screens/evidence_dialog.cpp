@@ -24,6 +24,7 @@
 #include "gui/screens/refusal_line.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -64,7 +65,7 @@ EvidenceDialog::EvidenceDialog(Session& session, const QString& channel, QWidget
       result_(new QLabel(this)),
       refusal_(new RefusalLine(this)) {
   setWindowTitle(tr("Evidence for a reviewer"));
-  setMinimumWidth(kWide);
+  setMinimumWidth(onScreen(scaled(QSize(kWide, 0))).width());
   channel_->setAccessibleName(tr("Channel"));
   QStringList tags;
   for (const Channel& each : session.site().channels) {

@@ -23,6 +23,7 @@
 #include "gui/screens/table_view.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -82,7 +83,7 @@ FilesDialog::FilesDialog(Session& session, std::vector<Attachment> about, QWidge
       save_(new QPushButton(tr("&Save as…"), this)),
       refusal_(new RefusalLine(this)) {
   setWindowTitle(tr("Files in the record"));
-  resize(kSize);
+  resize(onScreen(scaled(kSize)));
   setAcceptDrops(true);
   what_->setAccessibleName(tr("About what"));
   for (const Attachment& each : about_) {

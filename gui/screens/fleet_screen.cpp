@@ -2,7 +2,6 @@
 #include "gui/screens/fleet_screen.h"
 
 #include <QComboBox>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QVBoxLayout>
@@ -10,6 +9,7 @@
 
 #include "gui/models/fleet_model.h"
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
 #include "gui/words/words.h"
 
@@ -37,7 +37,7 @@ FleetScreen::FleetScreen(Session& session, QWidget* parent)
   table_->setSortingEnabled(true);
   table_->sortByColumn(-1, Qt::AscendingOrder);  // as core ranks them
 
-  auto* top = new QHBoxLayout;
+  auto* top = new WrapRow;
   top->setSpacing(10);
   top->addWidget(order_);
   top->addWidget(words_, 1);

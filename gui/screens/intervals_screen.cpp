@@ -4,7 +4,6 @@
 #include <QCheckBox>
 #include <QComboBox>
 #include <QGroupBox>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
@@ -16,6 +15,7 @@
 
 #include "gui/models/intervals_model.h"
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
 #include "gui/settings/look.h"
 #include "gui/words/words.h"
@@ -66,7 +66,7 @@ IntervalsScreen::IntervalsScreen(Session& session, QWidget* parent)
   evidence_->setWordWrap(true);
   evidence_->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
   evidence_->setAccessibleName(tr("Evidence for the chosen routine"));
-  auto* top = new QHBoxLayout;
+  auto* top = new WrapRow;
   top->setSpacing(10);
   top->addWidget(changesOnly_);
   top->addStretch(1);
@@ -102,7 +102,7 @@ QWidget* IntervalsScreen::makeAcceptance() {
   accept_ = new QPushButton(tr("&Accept"), box);
   trouble_ = new QLabel(box);
   trouble_->setWordWrap(true);
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(10);
   const auto add = [&](const QString& text, QWidget* field, int stretch = 0) {
     auto* label = new QLabel(text, box);

@@ -3,7 +3,6 @@
 
 #include <QApplication>
 #include <QClipboard>
-#include <QHBoxLayout>
 #include <QHeaderView>
 #include <QLabel>
 #include <QLineEdit>
@@ -15,7 +14,9 @@
 #include "core/store/digest.h"
 #include "gui/models/journal_model.h"
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -23,7 +24,8 @@ namespace {
 
 constexpr int kPause = 150;     // ms
 constexpr int kHashShown = 16;  // digits of 64
-constexpr int kWidths[] = {70, 140, 100, 100, 220};
+constexpr int kLeast = 88;
+constexpr int kWidths[] = {kLeast, 140, 100, 116, 220};
 
 }  // namespace
 
@@ -41,16 +43,18 @@ JournalScreen::JournalScreen(Session& session, QWidget* parent)
       pause_(new QTimer(this)) {
   pause_->setSingleShot(true);
   pause_->setInterval(kPause);
-  auto* split = new QSplitter(this);
+  auto* split = new QSplitter(sideBySide(), this);
   split->setChildrenCollapsible(false);
   split->addWidget(makeList());
   split->addWidget(makeDetails());
   split->setStretchFactor(0, 7);
-  split->setStretchFactor(1, 4);
+  split->setStretchFactor(1, 5);
   auto* whole = new QVBoxLayout(this);
   whole->setContentsMargins(0, 0, 0, 0);
   whole->addWidget(split);
   setFocusProxy(table_);
+  setTabOrder(table_, words_);  // Tab enters at the table: what came before it would be passed over
+  setTabOrder(words_, copy_);
   connect(pause_, &QTimer::timeout, this, &JournalScreen::narrow);
   connect(words_, &QLineEdit::textChanged, pause_, qOverload<>(&QTimer::start));
   connect(words_, &QLineEdit::returnPressed, table_, qOverload<>(&QWidget::setFocus));
@@ -72,14 +76,15 @@ QWidget* JournalScreen::makeList() {
       tr("Keep it elsewhere: whoever has it can prove later that nothing before it was changed"));
   table_ = new TableView(tr("Journal"), side);
   table_->setModel(model_);
+  table_->horizontalHeader()->setMinimumSectionSize(scaled(kLeast));  // the last takes what is left
   for (int column = 0; column < static_cast<int>(std::size(kWidths)); ++column) {
-    table_->setColumnWidth(column, kWidths[column]);
+    table_->setColumnWidth(column, scaled(kWidths[column]));
   }
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(10);
   row->addWidget(words_, 1);
   row->addWidget(count_);
-  auto* foot = new QHBoxLayout;
+  auto* foot = new WrapRow;
   foot->setSpacing(10);
   foot->addWidget(head_, 1);
   foot->addWidget(copy_);

@@ -17,6 +17,7 @@
 #include "gui/screens/table_view.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
 
@@ -67,7 +68,7 @@ LabelsDialog::LabelsDialog(Session& session, const std::vector<RoundStop>& stops
       write_(new QPushButton(tr("&Write the sheet…"), this)),
       refusal_(new RefusalLine(this)) {
   setWindowTitle(tr("Labels to stick on"));
-  resize(kSize);
+  resize(onScreen(scaled(kSize)));
   try {
     model_->setRows(labelsFor(session.store(), stops, session.now()));
   } catch (const std::exception& error) {

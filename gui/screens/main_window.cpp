@@ -26,6 +26,7 @@
 #include "gui/screens/journal_screen.h"
 #include "gui/screens/message_bar.h"
 #include "gui/screens/numbers_panel.h"
+#include "gui/screens/page_area.h"
 #include "gui/screens/plan_screen.h"
 #include "gui/screens/review_screen.h"
 #include "gui/screens/site_screen.h"
@@ -33,6 +34,7 @@
 #include "gui/screens/visit_screen.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -59,7 +61,7 @@ MainWindow::MainWindow(Session& session, QWidget* parent)
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
   column->addWidget(bar_);
-  column->addWidget(stack_, 1);
+  column->addWidget(new PageArea(stack_, this), 1);
   setCentralWidget(middle);
   for (QWidget* screen : std::initializer_list<QWidget*>{start_, site_, due_, review_, fleet_, plan_,
                                                          intervals_, channel_, visit_, certificate_}) {
@@ -70,6 +72,7 @@ MainWindow::MainWindow(Session& session, QWidget* parent)
   makeMenus();
   makeStatus();
   connectScreens();
+  connectRegister();
   connectSession();
   restoreGeometry(kWindowGeometry.get());
   enableActions();
@@ -82,12 +85,10 @@ void MainWindow::makeActions() {
       actions_[each.id] = makeAction(each.id, this);
     }
   }
-  for (const CommandId id :
-       {CommandId::darkLook, CommandId::showSite, CommandId::showDue, CommandId::showReview,
-        CommandId::showDrift, CommandId::showPlan, CommandId::showIntervals}) {
+  for (const CommandId id : {CommandId::showSite, CommandId::showDue, CommandId::showReview,
+                             CommandId::showDrift, CommandId::showPlan, CommandId::showIntervals}) {
     action(id)->setCheckable(true);
   }
-  action(CommandId::darkLook)->setChecked(isDark());
   connect(action(CommandId::openRecord), &QAction::triggered, this, &MainWindow::askOpen);
   connect(action(CommandId::newRecord), &QAction::triggered, this, &MainWindow::askNew);
   connect(action(CommandId::openSample), &QAction::triggered, this, &MainWindow::openSample);
@@ -118,7 +119,6 @@ void MainWindow::makeActions() {
       site_->findChannel();
     }
   });
-  connect(action(CommandId::darkLook), &QAction::toggled, this, &MainWindow::setDark);
   connect(action(CommandId::enterVisit), &QAction::triggered, this, &MainWindow::enterVisit);
   connect(action(CommandId::signCalibration), &QAction::triggered, this, &MainWindow::signChosen);
   connect(action(CommandId::issueCertificate), &QAction::triggered, this, &MainWindow::issueCertificate);
@@ -134,9 +134,12 @@ void MainWindow::makeMenus() {
     }
   };
   fill(menuBar()->addMenu(tr("&Record")),
-       {CommandId::openRecord, CommandId::newRecord, CommandId::openSample, CommandId::importHistory,
-        CommandId::checkRecord, CommandId::makeEvidence, CommandId::changePassphrase, CommandId::closeRecord,
-        CommandId::quit});
+       {CommandId::newSite, CommandId::openRecord, CommandId::newRecord, CommandId::openSample,
+        CommandId::importHistory, CommandId::checkRecord, CommandId::makeEvidence,
+        CommandId::changePassphrase, CommandId::closeRecord, CommandId::quit});
+  edit_ = menuBar()->addMenu(tr("&Manage"));
+  fill(edit_, {CommandId::changeChosen, CommandId::newSetup, CommandId::fitSensor, CommandId::newPlace,
+               CommandId::newChannel, CommandId::showRegister, CommandId::changeSite});
   places_ = menuBar()->addMenu(tr("&Go"));
   fill(places_,
        {CommandId::showToday, CommandId::showSite, CommandId::showDue, CommandId::showReview,
@@ -146,7 +149,8 @@ void MainWindow::makeMenus() {
        {CommandId::enterVisit, CommandId::nextStop, CommandId::signCalibration, CommandId::showTrace,
         CommandId::issueCertificate, CommandId::makeLabels, CommandId::showFiles});
   QMenu* view = menuBar()->addMenu(tr("&View"));
-  fill(view, {CommandId::darkLook});
+  addLooks(view);
+  addTextSizes(view);
   addLanguages(view);
   fill(menuBar()->addMenu(tr("&Help")), {CommandId::explainNumbers, CommandId::showKeys, CommandId::about});
   auto* tools = addToolBar(tr("Places to go"));
@@ -164,7 +168,7 @@ void MainWindow::makeMenus() {
 void MainWindow::makeStatus() {
   busyText_ = new QLabel(this);
   busy_ = new QProgressBar(this);
-  busy_->setFixedWidth(160);
+  busy_->setFixedWidth(scaled(160));
   busy_->setTextVisible(false);
   busy_->setAccessibleName(tr("Progress"));
   cancel_ = new QPushButton(tr("Cancel"), this);
@@ -343,23 +347,9 @@ void MainWindow::enableActions() {
   action(CommandId::showPlan)->setChecked(currentScreen() == plan_);
   action(CommandId::showIntervals)->setChecked(currentScreen() == intervals_);
   enablePlaces();
+  enableRegister();
   action(CommandId::goBack)->setEnabled(open && !past_.isEmpty());
   action(CommandId::issueCertificate)->setEnabled(open && currentScreen() == channel_);
-}
-
-void MainWindow::setDark(bool dark) {
-  kDarkLook.set(dark);
-  applyLook(*qApp, dark);
-  // Charts and signs take their colours when they are made.
-  if (session_.isOpen()) {
-    site_->refresh();
-    due_->refresh();
-    review_->refresh();
-    fleet_->refresh();
-    plan_->refresh();
-    channel_->refresh();
-    refreshShown();
-  }
 }
 
 void MainWindow::explainNumbers() {

@@ -10,10 +10,12 @@
 #include "core/metrology/test_points.h"
 #include "core/record/calibration.h"
 #include "core/store/store.h"
+#include "core/tasks/register_changes.h"
 #include "gui/actions/commands.h"
 #include "gui/models/today_model.h"
 #include "gui/screens/reach_screen.h"
 #include "gui/settings/language.h"
+#include "gui/settings/look.h"
 
 class QDialog;
 class QLabel;
@@ -33,6 +35,7 @@ class JournalScreen;
 class MessageBar;
 class NumbersPanel;
 class PlanScreen;
+class RegisterForm;
 class ReviewScreen;
 class RoundsScreen;
 class Session;
@@ -118,9 +121,14 @@ class MainWindow : public QMainWindow {
 
  signals:
   void languageAsked(spanwright::Language language);
+  void lookAsked(spanwright::Look look);
+  /// In percent.
+  void textSizeAsked(int textSize);
 
  protected:
   void closeEvent(QCloseEvent* event) override;
+  void dragEnterEvent(QDragEnterEvent* event) override;
+  void dropEvent(QDropEvent* event) override;
 
  private:
   /// Makes and connects the screens of main_window_places.cpp.
@@ -129,6 +137,8 @@ class MainWindow : public QMainWindow {
   void makeMenus();
   void makeStatus();
   void addLanguages(QMenu* menu);
+  void addLooks(QMenu* menu);
+  void addTextSizes(QMenu* menu);
   void goOnWithVisit(const Draft& visit);
   void connectScreens();
   void connectSession();
@@ -158,6 +168,19 @@ class MainWindow : public QMainWindow {
   void showCalibration(const QString& tag, CalibrationId calibration);
   void takeNews(const QString& sentence);
   void followToday(const TodayTarget& target);
+  /// Connects what main_window_register.cpp does to the register.
+  void connectRegister();
+  void enableRegister();
+  void openNewSite();
+  void openRegisterForm(RegisterForm* form);
+  void changeChosen();
+  void openNewSetup();
+  void openFitting();
+  void openRegister(RegisterKind kind);
+  /// Shows everywhere what was changed of the register.
+  void takeRegister(const QString& sentence);
+  /// The channel shown or chosen; empty when there is none.
+  QString channelAtHand() const;
   void askOpen();
   void askNew();
   void closeRecord();
@@ -175,7 +198,6 @@ class MainWindow : public QMainWindow {
   void connectTrace();
   void takeSignature(const QString& sentence);
   void checkRecord();
-  void setDark(bool dark);
   void showKeys();
   /// Beside the page, at the number chosen in the table that has the keys.
   void explainNumbers();
@@ -186,6 +208,7 @@ class MainWindow : public QMainWindow {
   Session& session_;
   std::map<CommandId, QAction*> actions_;
   QMenu* places_ = nullptr;
+  QMenu* edit_ = nullptr;
   QStackedWidget* stack_;
   MessageBar* bar_;
   StartScreen* start_;

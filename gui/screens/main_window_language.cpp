@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// The choice of a language, and how a window goes on where another one was left.
+// What is chosen under View, and how a window goes on where another one was left.
 #include <QAction>
 #include <QActionGroup>
 #include <QMenu>
+#include <algorithm>
+#include <iterator>
+#include <utility>
 
 #include "gui/screens/certificate_screen.h"
 #include "gui/screens/channel_screen.h"
@@ -12,6 +15,7 @@
 #include "gui/screens/trace_screen.h"
 #include "gui/screens/visit_screen.h"
 #include "gui/session/session.h"
+#include "gui/settings/text_size.h"
 
 namespace spanwright {
 
@@ -26,6 +30,43 @@ void MainWindow::addLanguages(QMenu* menu) {
     group->addAction(choice);
     connect(choice, &QAction::triggered, this, [this, language] { emit languageAsked(language); });
   }
+}
+
+void MainWindow::addLooks(QMenu* menu) {
+  auto* group = new QActionGroup(this);
+  for (const auto& [id, look] : {std::pair(CommandId::lightLook, Look::light),
+                                 {CommandId::darkLook, Look::dark},
+                                 {CommandId::contrastLook, Look::contrast}}) {
+    QAction* choice = action(id);
+    choice->setCheckable(true);
+    choice->setChecked(look == currentLook());
+    group->addAction(choice);
+    menu->addAction(choice);
+    connect(choice, &QAction::triggered, this, [this, look = look] { emit lookAsked(look); });
+  }
+  menu->addSeparator();
+}
+
+void MainWindow::addTextSizes(QMenu* menu) {
+  const auto& sizes = allTextSizes();
+  const auto now = std::find(sizes.begin(), sizes.end(), currentTextSize());
+  QAction* larger = action(CommandId::largerText);
+  QAction* smaller = action(CommandId::smallerText);
+  larger->setEnabled(now != sizes.end() && std::next(now) != sizes.end());
+  smaller->setEnabled(now != sizes.begin());
+  connect(larger, &QAction::triggered, this, [this, now] { emit textSizeAsked(*std::next(now)); });
+  connect(smaller, &QAction::triggered, this, [this, now] { emit textSizeAsked(*std::prev(now)); });
+  menu->addActions({larger, smaller});
+  QMenu* choices = menu->addMenu(tr("Text &size"));
+  auto* group = new QActionGroup(this);
+  for (const int size : sizes) {
+    QAction* choice = choices->addAction(tr("%1 %").arg(size));
+    choice->setCheckable(true);
+    choice->setChecked(size == currentTextSize());
+    group->addAction(choice);
+    connect(choice, &QAction::triggered, this, [this, size] { emit textSizeAsked(size); });
+  }
+  menu->addSeparator();
 }
 
 std::optional<LeftOff> MainWindow::leaveOff() {

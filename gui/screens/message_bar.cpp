@@ -7,6 +7,7 @@
 #include <QPushButton>
 #include <utility>
 
+#include "gui/settings/text_size.h"
 #include "gui/words/marks.h"
 
 namespace spanwright {
@@ -53,7 +54,7 @@ void MessageBar::say(Tone tone, const QString& sentence) {
                             : tone == Tone::good ? Mark::check
                                                  : Mark::ring,
                             tone)
-                       .pixmap(16, 16));
+                       .pixmap(scaled(QSize(16, 16))));
   text_->setText(sentence);
   first_->hide();
   second_->hide();

@@ -13,6 +13,7 @@
 #include "gui/screens/refusal_line.h"
 #include "gui/screens/signer_fields.h"
 #include "gui/session/session.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -33,7 +34,7 @@ PassphraseDialog::PassphraseDialog(Session& session, QWidget* parent)
       again_(new PassphraseField(tr("New passphrase once more"), this)),
       refusal_(new RefusalLine(this)) {
   setWindowTitle(tr("Change my passphrase"));
-  setMinimumWidth(kWide);
+  setMinimumWidth(onScreen(scaled(QSize(kWide, 0))).width());
   auto* grid = new QGridLayout(this);
   grid->setHorizontalSpacing(18);
   grid->setVerticalSpacing(8);

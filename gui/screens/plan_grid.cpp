@@ -11,6 +11,7 @@
 #include <algorithm>
 
 #include "gui/models/plan_models.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/marks.h"
 
 namespace spanwright {
@@ -18,6 +19,7 @@ namespace {
 
 constexpr auto kStopMime = "application/x-spanwright-stop";
 constexpr int kEdge = 4;
+constexpr int kLeastDay = 88;
 constexpr int kLinesOfStop = 2;
 
 int lineHeight(const QWidget* of) {
@@ -58,7 +60,8 @@ class DayDelegate : public QStyledItemDelegate {
       QRect words = at.adjusted(2, 0, -2, 0);
       if (model_->hasLate(stop)) {
         markIcon(Mark::exclaim, Tone::bad)
-            .paint(painter, QRect(words.left(), words.top() + 2, line - 4, line - 4));
+            .paint(painter, QRect(words.left(), words.top() + 2, line - 4, line - 4), Qt::AlignCenter,
+                   chosen ? QIcon::Selected : QIcon::Normal);
         words.setLeft(words.left() + line);
       }
       words.setHeight(line);
@@ -88,10 +91,14 @@ PlanGrid::PlanGrid(PlanWeeksModel* model, QWidget* parent) : QTableView(parent),
   setItemDelegate(new DayDelegate(model, this));
   setSelectionMode(QAbstractItemView::SingleSelection);
   setEditTriggers(QAbstractItemView::NoEditTriggers);
+  setTabKeyNavigation(false);
   setAcceptDrops(true);
   setWordWrap(true);
   verticalHeader()->hide();
   horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
+  horizontalHeader()->setMinimumSectionSize(scaled(kLeastDay));
+  horizontalHeader()->setHighlightSections(false);
+  setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
   setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
 }
 

@@ -4,7 +4,6 @@
 #include <QComboBox>
 #include <QDateEdit>
 #include <QFileDialog>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <QSaveFile>
@@ -23,6 +22,7 @@
 #include "gui/screens/plan_grid.h"
 #include "gui/screens/sheet_file.h"
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
 #include "gui/words/words.h"
@@ -77,7 +77,7 @@ PlanScreen::PlanScreen(Session& session, QWidget* parent)
   sheet_->setToolTip(tr("The chosen stop's sheet, to be printed and taken along"));
   connect(round_, &QPushButton::clicked, this, &PlanScreen::makeRoundOfChosen);
   connect(sheet_, &QPushButton::clicked, this, &PlanScreen::askSheet);
-  auto* foot = new QHBoxLayout;
+  auto* foot = new WrapRow;
   foot->setSpacing(10);
   foot->addWidget(about_, 1);
   foot->addWidget(sheet_);
@@ -115,7 +115,7 @@ QWidget* PlanScreen::makeControls() {
   afresh_ = new QPushButton(tr("Start &afresh"), bar);
   afresh_->setToolTip(tr("Lets go of what was supposed and of what was moved"));
   calendar_ = new QPushButton(tr("&Calendar file…"), bar);
-  auto* row = new QHBoxLayout(bar);
+  auto* row = new WrapRow(bar);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(8);
   const auto add = [&](const QString& text, QWidget* box) {

@@ -5,6 +5,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 
+#include "gui/settings/text_size.h"
 #include "gui/words/marks.h"
 
 namespace spanwright {
@@ -16,7 +17,7 @@ constexpr int kSign = 16;
 
 RefusalLine::RefusalLine(QWidget* parent) : QWidget(parent), text_(new QLabel(this)) {
   auto* sign = new QLabel(this);
-  sign->setPixmap(markIcon(Mark::triangle, Tone::bad).pixmap(kSign, kSign));
+  sign->setPixmap(markIcon(Mark::triangle, Tone::bad).pixmap(scaled(QSize(kSign, kSign))));
   text_->setWordWrap(true);
   text_->setTextFormat(Qt::PlainText);
   text_->setAccessibleName(tr("Message"));

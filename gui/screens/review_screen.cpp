@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/screens/review_screen.h"
 
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <QStackedWidget>
@@ -10,6 +9,7 @@
 
 #include "gui/models/review_model.h"
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
 #include "gui/words/words.h"
 
@@ -33,7 +33,7 @@ ReviewScreen::ReviewScreen(Session& session, QWidget* parent)
   table_->setModel(model_);
   stack_->addWidget(table_);
   stack_->addWidget(nothing_);
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(10);
   row->addWidget(count_, 1);
   row->addWidget(show_);

@@ -17,6 +17,7 @@
 #include "gui/screens/signer_fields.h"
 #include "gui/screens/table_view.h"
 #include "gui/session/session.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -44,7 +45,7 @@ RoundDialog::RoundDialog(Session& session, QWidget* parent)
       table_(new TableView(tr("Due items"), this)),
       refusal_(new RefusalLine(this)) {
   setWindowTitle(tr("New round"));
-  resize(kSize);
+  resize(onScreen(scaled(kSize)));
   model_->setDue(session.dueRows(), session.dueTexts());
   name_->setAccessibleName(tr("Name"));
   name_->setText(tr("Round of %1").arg(shownDate(session.today())));

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/screens/rounds_screen.h"
 
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <QSignalBlocker>
@@ -14,6 +13,7 @@
 #include "gui/prompts/prompts.h"
 #include "gui/screens/sheet_file.h"
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
 #include "gui/words/words.h"
 
@@ -47,7 +47,7 @@ QWidget* RoundsScreen::makeList() {
                         side);
   nothing_->setAlignment(Qt::AlignCenter);
   nothing_->setWordWrap(true);
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(10);
   row->addWidget(count_, 1);
   row->addWidget(new_);
@@ -82,7 +82,7 @@ QWidget* RoundsScreen::makeStops() {
   labels_->setToolTip(tr("To stick on the channels of this round"));
   stopsTable_ = new TableView(tr("Stops of the round"), side);
   stopsTable_->setModel(stops_);
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(10);
   row->addWidget(heading_, 1);
   row->addWidget(sheet_);

@@ -10,6 +10,7 @@
 
 #include "core/signal/settling.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/marks.h"
 
 namespace spanwright {
@@ -31,7 +32,7 @@ SettleTimer::SettleTimer(QWidget* parent)
   seconds_->setSuffix(tr(" s"));
   seconds_->setAccessibleName(tr("Seconds to settle"));
   text_->setAccessibleName(tr("Settling"));
-  bar_->setFixedWidth(kBarWidth);
+  bar_->setFixedWidth(scaled(kBarWidth));
   bar_->setTextVisible(false);
   bar_->setAccessibleName(tr("Settling, how far"));
   auto* row = new QHBoxLayout(this);
@@ -84,7 +85,7 @@ void SettleTimer::start(const QString& point, std::chrono::milliseconds howLong)
   end_.setRemainingTime(howLong);
   bar_->setRange(0, static_cast<int>(howLong.count()));
   bar_->show();
-  sign_->setPixmap(markIcon(Mark::halfDisc, Tone::attention).pixmap(16, 16));
+  sign_->setPixmap(markIcon(Mark::halfDisc, Tone::attention).pixmap(scaled(QSize(16, 16))));
   ticks_.start(std::min(kTickMs, static_cast<int>(howLong.count())));
   tick();
 }
@@ -106,7 +107,7 @@ void SettleTimer::tick() {
   }
   ticks_.stop();
   bar_->hide();
-  sign_->setPixmap(markIcon(Mark::check, Tone::good).pixmap(16, 16));
+  sign_->setPixmap(markIcon(Mark::check, Tone::good).pixmap(scaled(QSize(16, 16))));
   show(tr("%1: settled").arg(point_));
   text_->setAccessibleDescription(text_->text());
   QAccessibleEvent alert(text_, QAccessible::Alert);

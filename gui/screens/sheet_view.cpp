@@ -12,6 +12,7 @@
 #include "gui/delegates/error_bar_delegate.h"
 #include "gui/delegates/reading_delegate.h"
 #include "gui/models/sheet_model.h"
+#include "gui/settings/text_size.h"
 
 namespace spanwright {
 namespace {
@@ -56,9 +57,9 @@ SheetView::SheetView(SheetModel* model, QWidget* parent)
   setHorizontalScrollMode(ScrollPerPixel);
   verticalHeader()->hide();
   verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
-  verticalHeader()->setDefaultSectionSize(kRowHeight);
+  verticalHeader()->setDefaultSectionSize(scaled(kRowHeight));
   horizontalHeader()->setHighlightSections(false);
-  horizontalHeader()->setFixedHeight(kHeadHeight);
+  horizontalHeader()->setFixedHeight(scaled(kHeadHeight));
   connect(readings_, &ReadingDelegate::enterPressed, this, &SheetView::goToNext);
   connect(readings_, &ReadingDelegate::movePressed, this, [this](int rows) {
     goTo(currentIndex().sibling(currentIndex().row() + rows, currentIndex().column()));
@@ -233,7 +234,7 @@ void SheetView::fitColumns() {
   int least = 0;
   int shares = 0;
   for (const Width& each : kWidths) {
-    least += each.least;
+    least += scaled(each.least);
     shares += each.share;
   }
   const int spare = std::max(0, viewport()->width() - least);
@@ -243,7 +244,7 @@ void SheetView::fitColumns() {
     const bool last = column + 1 == SheetModel::kColumnCount;
     const int more = last ? left : spare * each.share / shares;
     left -= more;
-    horizontalHeader()->resizeSection(column, each.least + more);
+    horizontalHeader()->resizeSection(column, scaled(each.least) + more);
   }
 }
 

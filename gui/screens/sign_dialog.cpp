@@ -18,6 +18,7 @@
 #include "core/tasks/signing.h"
 #include "gui/screens/passphrase_field.h"
 #include "gui/session/session.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/doubt_words.h"
 #include "gui/words/life_words.h"
 #include "gui/words/marks.h"
@@ -65,7 +66,7 @@ SignDialog::SignDialog(Session& session, CalibrationId calibration, QWidget* par
   makeChoices();
   makeFields();
   makeFoot();
-  setMinimumWidth(kWide);
+  setMinimumWidth(onScreen(scaled(QSize(kWide, 0))).width());
   takePeople();
   takeLife();
   passphrase_->setFocus();
@@ -73,7 +74,7 @@ SignDialog::SignDialog(Session& session, CalibrationId calibration, QWidget* par
 
 QLabel* SignDialog::markOf(const QIcon& icon) {
   auto* mark = new QLabel(this);
-  mark->setPixmap(icon.pixmap(kSign, kSign));
+  mark->setPixmap(icon.pixmap(scaled(QSize(kSign, kSign))));
   return mark;
 }
 
@@ -198,7 +199,7 @@ void SignDialog::makeFoot() {
 
 void SignDialog::fit() {
   grid_->activate();
-  const int wide = std::max(width(), kWide);
+  const int wide = std::max(width(), onScreen(scaled(QSize(kWide, 0))).width());
   resize(wide, grid_->totalHeightForWidth(wide));
 }
 
@@ -232,7 +233,7 @@ void SignDialog::takeLife() {
     say(asSentence(QString::fromUtf8(error.what())));
   }
   const LifeState state = stateAfter(events_);
-  stateSign_->setPixmap(iconOf(state).pixmap(kSign, kSign));
+  stateSign_->setPixmap(iconOf(state).pixmap(scaled(QSize(kSign, kSign))));
   state_->setText(word(state));
   showChoices();
 }

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/screens/site_screen.h"
 
-#include <QHBoxLayout>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QLocale>
+#include <QMenu>
 #include <QPushButton>
 #include <QSplitter>
 #include <QStackedWidget>
@@ -19,8 +19,10 @@
 #include "gui/models/found_model.h"
 #include "gui/models/site_tree_model.h"
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
 
@@ -49,7 +51,7 @@ int widthOfStates(const QWidget& widget) {
   for (const DueState state : kStates) {
     widest = std::max(widest, widget.fontMetrics().horizontalAdvance(QStringLiteral("88 × ") + word(state)));
   }
-  return widest + kSignAndMargins;
+  return widest + scaled(kSignAndMargins);
 }
 
 std::vector<ForecastModel::Column> forecastColumns() {
@@ -107,6 +109,7 @@ SiteScreen::SiteScreen(Session& session, QWidget* parent)
   split_->setStretchFactor(1, 6);
   split_->setSizes({600, 660});
   split_->restoreState(kSiteSplit.get());
+  split_->setOrientation(sideBySide());
   connect(split_, &QSplitter::splitterMoved, this, [this] { kSiteSplit.set(split_->saveState()); });
   auto* whole = new QVBoxLayout(this);
   whole->setContentsMargins(0, 0, 0, 0);
@@ -140,15 +143,24 @@ QWidget* SiteScreen::makeTree() {
   tree_->setAlternatingRowColors(true);
   tree_->setIndentation(16);
   tree_->header()->setStretchLastSection(false);
-  tree_->header()->setFixedHeight(28);
+  tree_->setMinimumHeight(scaled(150));
+  tree_->header()->setFixedHeight(scaled(28));
   tree_->header()->setSectionResizeMode(SiteTreeModel::kTitle, QHeaderView::Stretch);
-  tree_->setColumnWidth(SiteTreeModel::kName, 165);
+  tree_->setColumnWidth(SiteTreeModel::kName, scaled(165));
   tree_->setColumnWidth(SiteTreeModel::kState, widthOfStates(*tree_));
-  tree_->setColumnWidth(SiteTreeModel::kDueOn, 92);
+  tree_->setColumnWidth(SiteTreeModel::kDueOn, scaled(92));
   auto* column = new QVBoxLayout(side);
   column->setContentsMargins(14, 12, 6, 12);
   column->setSpacing(10);
-  column->addWidget(words_);
+  edit_ = new QToolButton(side);
+  edit_->setText(tr("Add or change"));
+  edit_->setAccessibleName(edit_->text());
+  edit_->setPopupMode(QToolButton::InstantPopup);
+  edit_->setFocusPolicy(Qt::StrongFocus);
+  auto* top = new QHBoxLayout;
+  top->addWidget(words_, 1);
+  top->addWidget(edit_);
+  column->addLayout(top);
   left_ = new QStackedWidget(side);
   left_->addWidget(tree_);
   left_->addWidget(makeFound());
@@ -193,14 +205,14 @@ QWidget* SiteScreen::makeOverview() {
   heading_ = heading({}, side, 1.25);
   column->addWidget(heading_);
 
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(8);
   for (const DueState state : kStates) {
     auto* tile = new QToolButton(side);
     tile->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
     tile->setIcon(iconOf(state));
     tile->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-    tile->setMinimumHeight(40);
+    tile->setMinimumHeight(scaled(40));
     tile->setFocusPolicy(Qt::StrongFocus);
     connect(tile, &QToolButton::clicked, this, [this, state] { emit stateChosen(state); });
     tiles_[state] = tile;
@@ -319,6 +331,29 @@ void SiteScreen::takeDrafts() {
 void SiteScreen::findChannel() {
   words_->setFocus(Qt::ShortcutFocusReason);
   words_->selectAll();
+}
+
+void SiteScreen::setEditMenu(QMenu* menu) {
+  edit_->setMenu(menu);
+  tree_->setContextMenuPolicy(Qt::CustomContextMenu);
+  connect(tree_, &QWidget::customContextMenuRequested, this,
+          [this, menu](const QPoint& at) { menu->popup(tree_->viewport()->mapToGlobal(at)); });
+}
+
+bool SiteScreen::placeChosen() const {
+  return tree_->currentIndex().isValid() && chosenChannel().isEmpty();
+}
+
+QString SiteScreen::currentPlace() const {
+  if (const Channel* channel = session_.site().channel(toCore(chosenChannel()))) {
+    return fromCore(channel->place);
+  }
+  QStringList parts;
+  for (QModelIndex at = tree_->currentIndex().siblingAtColumn(SiteTreeModel::kName); at.isValid();
+       at = at.parent()) {
+    parts.prepend(at.data().toString());
+  }
+  return parts.join(QStringLiteral(" / "));
 }
 
 bool SiteScreen::looking() const {

@@ -15,6 +15,7 @@
 
 class QLabel;
 class QLineEdit;
+class QMenu;
 class QSplitter;
 class QStackedWidget;
 class QToolButton;
@@ -47,6 +48,12 @@ class SiteScreen : public QWidget {
   explicit SiteScreen(Session& session, QWidget* parent = nullptr);
   void refresh();
   void findChannel();
+  /// What can be done to what is chosen, offered beside the list and where it is pointed at.
+  void setEditMenu(QMenu* menu);
+  /// The place chosen, or that of the channel chosen, by its full name; empty when none is.
+  QString currentPlace() const;
+  /// Whether a place itself is chosen rather than a channel.
+  bool placeChosen() const;
   /// The channel chosen, or the only one that was found; else empty.
   QString currentChannel() const;
 
@@ -82,6 +89,7 @@ class SiteScreen : public QWidget {
   TableView* foundTable_ = nullptr;
   QLabel* foundCount_ = nullptr;
   QLineEdit* words_ = nullptr;
+  QToolButton* edit_ = nullptr;
   QLabel* heading_ = nullptr;
   std::map<DueState, QToolButton*> tiles_;
   DueModel* pressing_;

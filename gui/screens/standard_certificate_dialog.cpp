@@ -13,6 +13,7 @@
 #include "gui/screens/refusal_line.h"
 #include "gui/screens/signer_fields.h"
 #include "gui/session/session.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -43,7 +44,7 @@ StandardCertificateDialog::StandardCertificateDialog(Session& session, const QSt
       table_(new PointTable(this)),
       refusal_(new RefusalLine(this)) {
   setWindowTitle(tr("New certificate of standard %1").arg(serial));
-  resize(kSize);
+  resize(onScreen(scaled(kSize)));
   auto* grid = new QGridLayout(this);
   grid->setHorizontalSpacing(12);
   grid->setVerticalSpacing(6);

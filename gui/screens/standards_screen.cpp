@@ -2,7 +2,6 @@
 #include "gui/screens/standards_screen.h"
 
 #include <QComboBox>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <QSignalBlocker>
@@ -15,7 +14,9 @@
 #include "gui/charts/standard_chart.h"
 #include "gui/models/standards_model.h"
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/marks.h"
 #include "gui/words/words.h"
 
@@ -42,7 +43,7 @@ StandardsScreen::StandardsScreen(Session& session, QWidget* parent)
       events_(new StandardEventsModel(this)) {
   sorted_->setSortRole(kSortRole);
   sorted_->setSourceModel(model_);
-  auto* split = new QSplitter(this);
+  auto* split = new QSplitter(sideBySide(), this);
   split->setChildrenCollapsible(false);
   split->addWidget(makeList());
   split->addWidget(makeDetails());
@@ -52,6 +53,9 @@ StandardsScreen::StandardsScreen(Session& session, QWidget* parent)
   whole->setContentsMargins(0, 0, 0, 0);
   whole->addWidget(split);
   setFocusProxy(table_);
+  setTabOrder(table_, decide_);  // Tab enters at the table: what came before it would be passed over
+  setTabOrder(decide_, add_);
+  setTabOrder(add_, files_);
 }
 
 QWidget* StandardsScreen::makeList() {
@@ -66,7 +70,7 @@ QWidget* StandardsScreen::makeList() {
   table_->setModel(sorted_);
   table_->setSortingEnabled(true);
   table_->sortByColumn(-1, Qt::AscendingOrder);  // by serial, as core has it
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(10);
   row->addWidget(count_, 1);
   row->addWidget(decide_);
@@ -107,7 +111,7 @@ QWidget* StandardsScreen::makeDetails() {
   plot_ = new PlotView(side);
   auto* valueLabel = new QLabel(tr("Control chart a&t"), side);
   valueLabel->setBuddy(values_);
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(10);
   row->addWidget(valueLabel);
   row->addWidget(values_);
@@ -124,7 +128,7 @@ QWidget* StandardsScreen::makeDetails() {
   column->addWidget(noEvents_);
   column->addWidget(eventTable_, 2);
   for (TableView* each : {certificateTable_, eventTable_}) {
-    each->setMinimumHeight(58);
+    each->setMinimumHeight(scaled(58));
   }
   connect(reach_, &QPushButton::clicked, this, [this] { emit reachAsked(currentStandard()); });
   connect(values_, &QComboBox::currentIndexChanged, this, &StandardsScreen::showChart);

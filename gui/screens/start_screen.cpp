@@ -1,14 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/screens/start_screen.h"
 
+#include <QBoxLayout>
 #include <QFileInfo>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QListWidget>
 #include <QPushButton>
 #include <QVBoxLayout>
 
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 
 namespace spanwright {
 namespace {
@@ -27,7 +28,7 @@ QLabel* heading(const QString& text, double times, QWidget* parent) {
 /// A button with a line of explanation under its name.
 QPushButton* makeOffer(const QString& text, const QString& explanation, QWidget* parent) {
   auto* button = new QPushButton(parent);
-  button->setMinimumHeight(68);
+  button->setMinimumHeight(scaled(68));
   button->setAccessibleName(text);
   button->setAccessibleDescription(explanation);
   auto* column = new QVBoxLayout(button);
@@ -57,7 +58,9 @@ StartScreen::StartScreen(QWidget* parent)
     actions->addWidget(button);
   };
   offer(tr("Open a record"), tr("A site's record file on a disk of this machine"), &StartScreen::openAsked);
-  offer(tr("Make a new record"), tr("From a site file that names places, channels, plans and standards"),
+  offer(tr("Describe a new site"), tr("By form: its name and first person; the rest follows in the window"),
+        &StartScreen::siteAsked);
+  offer(tr("Make a record from a site file"), tr("That names places, channels, plans and standards"),
         &StartScreen::newAsked);
   offer(tr("Try the sample record"), tr("Your own copy of an invented creamery with years of history"),
         &StartScreen::sampleAsked);
@@ -76,15 +79,16 @@ StartScreen::StartScreen(QWidget* parent)
   past->addWidget(noRecent_);
   past->addStretch();
 
-  auto* columns = new QHBoxLayout;
+  auto* columns =
+      new QBoxLayout(sideBySide() == Qt::Horizontal ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
   columns->setSpacing(48);
   columns->addStretch();
   for (QVBoxLayout* column : {actions, past}) {
     auto* holder = new QWidget(this);
-    holder->setFixedWidth(kColumnWidth);
+    holder->setFixedWidth(scaled(kColumnWidth));
     column->setContentsMargins(0, 0, 0, 0);
     holder->setLayout(column);
-    columns->addWidget(holder);
+    columns->addWidget(holder, 0, sideBySide() == Qt::Horizontal ? Qt::Alignment() : Qt::AlignHCenter);
   }
   columns->addStretch();
 
@@ -120,7 +124,7 @@ void StartScreen::refresh() {
         QStringLiteral("%1\n%2").arg(info.completeBaseName(), info.absolutePath()), recent_);
     item->setData(Qt::UserRole, file);
     item->setToolTip(file);
-    item->setSizeHint({0, 46});
+    item->setSizeHint({0, scaled(46)});
     if (!info.exists()) {
       item->setText(tr("%1 (no longer there)\n%2").arg(info.completeBaseName(), info.absolutePath()));
       item->setFlags(item->flags() & ~Qt::ItemIsEnabled);

@@ -19,6 +19,7 @@ class StartScreen : public QWidget {
 
  signals:
   void openAsked();
+  void siteAsked();
   void newAsked();
   void sampleAsked();
   void recordChosen(const QString& file);

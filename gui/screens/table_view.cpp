@@ -5,6 +5,8 @@
 #include <QKeyEvent>
 #include <algorithm>
 
+#include "gui/settings/text_size.h"
+
 namespace spanwright {
 namespace {
 
@@ -27,11 +29,11 @@ TableView::TableView(const QString& accessibleName, QWidget* parent) : QTableVie
   setHorizontalScrollMode(ScrollPerPixel);
   verticalHeader()->hide();
   verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
-  verticalHeader()->setDefaultSectionSize(kRowHeight);
+  verticalHeader()->setDefaultSectionSize(scaled(kRowHeight));
   horizontalHeader()->setHighlightSections(false);
   horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
   horizontalHeader()->setStretchLastSection(true);
-  horizontalHeader()->setFixedHeight(kRowHeight);
+  horizontalHeader()->setFixedHeight(scaled(kRowHeight));
   horizontalHeader()->setResizeContentsPrecision(kRowsMeasured);
   connect(this, &QTableView::doubleClicked, this, &TableView::chosen);
 }
@@ -39,8 +41,13 @@ TableView::TableView(const QString& accessibleName, QWidget* parent) : QTableVie
 void TableView::fitToContent() {
   resizeColumnsToContents();
   for (int column = 0; column + 1 < model()->columnCount(); ++column) {
-    setColumnWidth(column, std::min(columnWidth(column) + kAir, kWidest));
+    setColumnWidth(column, std::min(columnWidth(column) + kAir, scaled(kWidest)));
   }
+}
+
+QSize TableView::minimumSizeHint() const {
+  constexpr int kRows = 3;
+  return QTableView::minimumSizeHint().expandedTo({0, scaled((1 + kRows) * kRowHeight)});
 }
 
 void TableView::keyPressEvent(QKeyEvent* event) {

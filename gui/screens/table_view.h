@@ -13,6 +13,8 @@ class TableView : public QTableView {
   explicit TableView(const QString& accessibleName, QWidget* parent = nullptr);
   /// As wide as its content (within reason), the last column takes the rest.
   void fitToContent();
+  /// Its heading and some rows.
+  QSize minimumSizeHint() const override;
 
  signals:
   /// Enter, or a double click.

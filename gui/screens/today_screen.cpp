@@ -2,7 +2,6 @@
 #include "gui/screens/today_screen.h"
 
 #include <QComboBox>
-#include <QHBoxLayout>
 #include <QHeaderView>
 #include <QLabel>
 #include <QSignalBlocker>
@@ -11,8 +10,10 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -28,7 +29,7 @@ class RoomyLines : public QStyledItemDelegate {
  public:
   using QStyledItemDelegate::QStyledItemDelegate;
   QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override {
-    return QStyledItemDelegate::sizeHint(option, index).expandedTo({0, kRowHeight});
+    return QStyledItemDelegate::sizeHint(option, index).expandedTo({0, scaled(kRowHeight)});
   }
 };
 
@@ -57,10 +58,10 @@ TodayScreen::TodayScreen(Session& session, QWidget* parent)
   tree_->setItemDelegate(new RoomyLines(tree_));
   tree_->setUniformRowHeights(true);
   tree_->setIndentation(22);
-  tree_->header()->setFixedHeight(28);
+  tree_->header()->setFixedHeight(scaled(28));
   tree_->header()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
 
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(10);
   row->addWidget(heading_, 1);
   row->addWidget(label);
@@ -124,7 +125,7 @@ void TodayScreen::refresh() {
   tree_->expandAll();
   for (int column = 0; column + 1 < model_->columnCount(); ++column) {
     tree_->resizeColumnToContents(column);
-    tree_->setColumnWidth(column, std::min(tree_->columnWidth(column) + kAir, kWidest));
+    tree_->setColumnWidth(column, std::min(tree_->columnWidth(column) + kAir, scaled(kWidest)));
   }
   const QModelIndex parent = model_->index(std::min(group, model_->rowCount() - 1), 0);
   const QModelIndex kept = model_->index(std::min(line, model_->rowCount(parent) - 1), 0, parent);

@@ -13,7 +13,9 @@
 #include "core/tasks/signing.h"
 #include "gui/models/trace_model.h"
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/life_words.h"
 #include "gui/words/marks.h"
 #include "gui/words/trace_words.h"
@@ -81,7 +83,7 @@ QWidget* TraceScreen::makeHead() {
   channel_ = new QPushButton(tr("On its &channel"), head);
   certificate_ = new QPushButton(tr("Cer&tificate"), head);
   sign_ = new QPushButton(tr("&Sign…"), head);
-  auto* buttons = new QHBoxLayout;
+  auto* buttons = new WrapRow;
   buttons->setSpacing(10);
   buttons->addWidget(title_, 1);
   for (QPushButton* each : {before_, channel_, certificate_, sign_}) {
@@ -107,7 +109,7 @@ QWidget* TraceScreen::makeHead() {
 }
 
 QWidget* TraceScreen::makePages() {
-  auto* split = new QSplitter(Qt::Horizontal, this);
+  auto* split = new QSplitter(sideBySide(), this);
   reading_ = makePage(tr("Where the numbers of the chosen reading come from"), split);
   visit_ = makePage(tr("What the calibration as a whole rests on"), split);
   split->addWidget(named(tr("Where the numbers of the chosen rea&ding come from"), reading_));
@@ -150,7 +152,8 @@ void TraceScreen::take(const CalibrationTrace& trace) {
                            word(calibration.leftVerdict)));
   const bool whole = trace.agrees() && trace.gaps.empty();
   agreementSign_->setPixmap(
-      (whole ? markIcon(Mark::check, Tone::good) : markIcon(Mark::exclaim, Tone::attention)).pixmap(16, 16));
+      (whole ? markIcon(Mark::check, Tone::good) : markIcon(Mark::exclaim, Tone::attention))
+          .pixmap(scaled(QSize(16, 16))));
   const QString gaps = trace.gaps.empty() ? tr("No link is missing.")
                                           : counted(static_cast<int>(trace.gaps.size()),
                                                     tr("1 link is missing."), tr("%1 links are missing."));

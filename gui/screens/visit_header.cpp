@@ -5,7 +5,7 @@
 #include <QCheckBox>
 #include <QComboBox>
 #include <QDateTimeEdit>
-#include <QHBoxLayout>
+#include <QGridLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QListWidget>
@@ -17,6 +17,7 @@
 #include "gui/session/session.h"
 #include "gui/settings/look.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -87,14 +88,17 @@ class ChannelChoices : public QAbstractListModel {
 
 VisitHeader::VisitHeader(Session& session, VisitEntry& entry, QWidget* parent)
     : QWidget(parent), entry_(entry), session_(session) {
-  auto* row = new QHBoxLayout(this);
-  row->setContentsMargins(0, 0, 0, 0);
-  row->setSpacing(8);
-  row->addWidget(makeWho(), 4);
-  row->addWidget(makeUnderTest(), 5);
-  row->addWidget(makeMeans(), 5);
-  row->addWidget(makeCautions(), 7);
-  setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
+  QWidget* boxes[] = {makeWho(), makeUnderTest(), makeMeans(), makeCautions()};
+  constexpr int kShares[] = {4, 5, 6, 7};
+  auto* grid = new QGridLayout(this);
+  grid->setContentsMargins(0, 0, 0, 0);
+  grid->setSpacing(8);
+  const int inRow = sideBySide() == Qt::Horizontal ? 4 : 2;
+  for (int i = 0; i < 4; ++i) {
+    grid->addWidget(boxes[i], i / inRow, i % inRow);
+    grid->setColumnStretch(i % inRow, inRow == 4 ? kShares[i] : 1);
+  }
+  setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Preferred);  // as high as its wrapped texts need
 }
 
 void VisitHeader::fillLists() {

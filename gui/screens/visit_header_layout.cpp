@@ -19,6 +19,7 @@
 
 #include "core/metrology/tolerance.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -36,7 +37,7 @@ QFormLayout* denseForm(QWidget* parent) {
   form->setContentsMargins(10, 6, 10, 8);
   form->setVerticalSpacing(5);
   form->setHorizontalSpacing(10);
-  form->setFieldGrowthPolicy(QFormLayout::ExpandingFieldsGrow);
+  form->setFieldGrowthPolicy(QFormLayout::AllNonFixedFieldsGrow);
   return form;
 }
 
@@ -104,7 +105,7 @@ QWidget* VisitHeader::makeMeans() {
   standards_ = new QListWidget(box);
   standards_->setAccessibleName(tr("Standards used"));
   standards_->setTabKeyNavigation(false);
-  standards_->setMinimumHeight(54);
+  standards_->setMinimumHeight(scaled(54));
   standards_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored);
   standards_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   standards_->setSpacing(1);
@@ -173,7 +174,7 @@ QWidget* VisitHeader::makeCautions() {
   scroll->setWidgetResizable(true);
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setFocusPolicy(Qt::NoFocus);
-  scroll->setMinimumHeight(140);
+  scroll->setMinimumHeight(scaled(140));
   scroll->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored);
   confirm_ = new QCheckBox(tr("Read, and each of these is in &place"), box);
   confirm_->setAccessibleDescription(tr("Must be ticked before values can be typed"));

@@ -18,6 +18,7 @@
 #include "gui/screens/visit_problems.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -204,7 +205,7 @@ void VisitScreen::showProblems(const std::vector<Problem>& problems) {
   problems_->show();
   problems_->setCurrentRow(0);
   problems_->setFocus(Qt::OtherFocusReason);
-  sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::bad).pixmap(16, 16));
+  sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::bad).pixmap(scaled(QSize(16, 16))));
   sentence_->setText(
       counted(static_cast<int>(problems.size()),
               tr("One thing keeps the visit from being stored; nothing typed is lost. Enter goes there."),

@@ -20,8 +20,10 @@
 #include "gui/screens/settle_timer.h"
 #include "gui/screens/sheet_view.h"
 #include "gui/screens/visit_header.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -41,6 +43,7 @@ void VisitScreen::build() {
   split_->setStretchFactor(1, 1);
   split_->setSizes({950, 290});
   split_->restoreState(kVisitSplit.get());
+  split_->setOrientation(sideBySide());
   connect(split_, &QSplitter::splitterMoved, this, [this] { kVisitSplit.set(split_->saveState()); });
 
   auto* column = new QVBoxLayout(body_);
@@ -54,7 +57,7 @@ void VisitScreen::build() {
   connect(header_, &VisitHeader::cautionsConfirmed, view_, &SheetView::goToStart);
   connect(header_, &VisitHeader::cautionsConfirmed, this, &VisitScreen::showCellNote);
   connect(header_, &VisitHeader::cautionsKept, this, [this] {
-    sentenceSign_->setPixmap(markIcon(Mark::ring, Tone::attention).pixmap(16, 16));
+    sentenceSign_->setPixmap(markIcon(Mark::ring, Tone::attention).pixmap(scaled(QSize(16, 16))));
     sentence_->setText(
         tr("The cautions stay confirmed: values are typed. Discard the draft to begin again."));
   });
@@ -68,7 +71,7 @@ void VisitScreen::build() {
           [this](const QString& when) { saved_->setText(tr("Draft on disk %1").arg(when)); });
   connect(view_, &SheetView::cellChanged, this, &VisitScreen::showCellNote);
   connect(view_, &SheetView::refused, this, [this] {
-    sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::attention).pixmap(16, 16));
+    sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::attention).pixmap(scaled(QSize(16, 16))));
     const bool locked = entry_->isOpen() && !entry_->draft().cautionsConfirmed;
     sentence_->setText(locked ? tr("Confirm the cautions first: press Space on the box at the top right.")
                               : tr("Values go into the applied, as-found and as-left columns."));
@@ -97,9 +100,8 @@ QWidget* VisitScreen::makeFoot() {
   figures_->setAccessibleName(tr("Figures of the run"));
   problems_ = new QListWidget(foot);
   problems_->setAccessibleName(tr("What keeps the visit from being stored"));
-  problems_->setMaximumHeight(112);
+  problems_->setMaximumHeight(scaled(112));
   problems_->setWordWrap(true);
-  problems_->setIconSize({16, 16});
   problems_->hide();
   done_ = new QComboBox(foot);
   done_->addItems({tr("not said"), tr("adjusted"), tr("repaired"), tr("nothing changed")});
@@ -123,7 +125,7 @@ QWidget* VisitScreen::makeFoot() {
   first->addWidget(sentence_, 1);
   first->addWidget(settle_);
   first->addWidget(saved_);
-  auto* second = new QHBoxLayout;
+  auto* second = new WrapRow;
   second->setSpacing(8);
   second->addWidget(adjustmentLabel_);
   second->addWidget(done_);

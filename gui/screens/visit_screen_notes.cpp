@@ -7,6 +7,7 @@
 #include "gui/screens/settle_timer.h"
 #include "gui/screens/sheet_view.h"
 #include "gui/screens/visit_screen.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/advice_words.h"
 #include "gui/words/words.h"
 
@@ -18,7 +19,7 @@ constexpr int kEmptyNamed = 5;  // so many empty points are named, the rest coun
 }  // namespace
 
 void VisitScreen::say(Mark mark, Tone tone, const QString& sentence) {
-  sentenceSign_->setPixmap(markIcon(mark, tone).pixmap(16, 16));
+  sentenceSign_->setPixmap(markIcon(mark, tone).pixmap(scaled(QSize(16, 16))));
   sentence_->setText(sentence);
 }
 
@@ -75,7 +76,7 @@ bool VisitScreen::showAdvice() {
   if (advice.gap == AdviceGap::unfinished || advice.gap == AdviceGap::noValuePoints) {
     return false;
   }
-  sentenceSign_->setPixmap(markIcon(markOf(advice), toneOf(advice)).pixmap(16, 16));
+  sentenceSign_->setPixmap(markIcon(markOf(advice), toneOf(advice)).pixmap(scaled(QSize(16, 16))));
   const QString open = model_->notJudgedNear(view_->currentIndex().row());
   sentence_->setText(open.isEmpty() ? adviceSentence(advice) : adviceSentence(advice) + u' ' + open);
   return true;
@@ -111,7 +112,7 @@ void VisitScreen::showEnd() {
   if (more > 0) {
     names += tr(" and %1 more").arg(more);
   }
-  sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::attention).pixmap(16, 16));
+  sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::attention).pixmap(scaled(QSize(16, 16))));
   sentence_->setText(tr("Still empty: %1. Type them, or Ctrl+K says why one is skipped.").arg(names));
 }
 

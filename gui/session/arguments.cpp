@@ -4,6 +4,7 @@
 #include <QCommandLineParser>
 #include <QRegularExpression>
 
+#include "gui/settings/text_size.h"
 #include "gui/words/tr.h"
 #include "gui/words/words.h"
 
@@ -22,7 +23,11 @@ void describe(QCommandLineParser& parser) {
       {QStringLiteral("subject"), tr("channel, sensor or loop, for the entry sheet"),
        QStringLiteral("SUBJECT")},
       {QStringLiteral("size"), tr("size of the window, for instance 1280x720"), QStringLiteral("WxH")},
+      {QStringLiteral("light"), tr("light colours")},
       {QStringLiteral("dark"), tr("dark colours")},
+      {QStringLiteral("contrast"), tr("colours of high contrast")},
+      {QStringLiteral("text-size"), tr("100, 125, 150, 175 or 200 percent of the machine's own text"),
+       QStringLiteral("PERCENT")},
       {QStringLiteral("language"), tr("system, en or de; without it, what was chosen last"),
        QStringLiteral("CODE")},
       {QStringLiteral("on"), tr("take this day as today, for instance 2026-11-25"), QStringLiteral("DATE")},
@@ -44,6 +49,26 @@ QString readSize(const QString& text, Arguments& into) {
   }
   into.size = {match.captured(1).toInt(), match.captured(2).toInt()};
   into.sizeGiven = true;
+  return {};
+}
+
+QString readLook(const QCommandLineParser& parser, Arguments& into) {
+  for (const Look look : allLooks()) {
+    if (parser.isSet(codeOf(look))) {
+      if (into.look) {
+        return tr("Give one of --light, --dark and --contrast, not several.");
+      }
+      into.look = look;
+    }
+  }
+  if (parser.isSet(QStringLiteral("text-size"))) {
+    const QString given = parser.value(QStringLiteral("text-size"));
+    const int percent = given.toInt();
+    if (textSizeNear(percent) != percent) {
+      return tr("The text size \"%1\" is not one there is; give 100, 125, 150, 175 or 200.").arg(given);
+    }
+    into.textSize = percent;
+  }
   return {};
 }
 
@@ -82,7 +107,6 @@ QString readArguments(const QStringList& given, Arguments& into) {
   into.help = parser.isSet(QStringLiteral("help"));
   into.version = parser.isSet(QStringLiteral("version"));
   into.sample = parser.isSet(QStringLiteral("sample"));
-  into.dark = parser.isSet(QStringLiteral("dark"));
   into.channel = parser.value(QStringLiteral("channel"));
   into.subject = parser.value(QStringLiteral("subject"));
   into.picture = parser.value(QStringLiteral("picture"));
@@ -107,6 +131,10 @@ QString readArguments(const QStringList& given, Arguments& into) {
       return tr("There is no language \"%1\"; give system, en or de.")
           .arg(parser.value(QStringLiteral("language")));
     }
+  }
+  const QString wrongLook = readLook(parser, into);
+  if (!wrongLook.isEmpty()) {
+    return wrongLook;
   }
   if (parser.isSet(QStringLiteral("size"))) {
     QString wrong = readSize(parser.value(QStringLiteral("size")), into);

@@ -11,6 +11,7 @@
 
 #include "core/units/time.h"
 #include "gui/settings/language.h"
+#include "gui/settings/look.h"
 
 namespace spanwright {
 
@@ -22,8 +23,10 @@ struct Arguments {
   QString subject;
   QSize size{1280, 720};
   bool sizeGiven = false;
-  bool dark = false;
-  std::optional<Language> language;  ///< nothing: what was chosen last
+  // Nothing: what was chosen last.
+  std::optional<Look> look;
+  std::optional<int> textSize;  ///< percent
+  std::optional<Language> language;
   QString picture;
   std::optional<Date> on;
   bool listScreens = false, help = false, version = false;

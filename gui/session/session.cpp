@@ -82,6 +82,14 @@ void Session::create(const QString& siteFile, const QString& record) {
                });
 }
 
+void Session::create(const Register& site, const QString& record) {
+  worker_.post(tr("Making the record"), [this, site, to = pathOf(record)](const Progress&) -> Worker::Then {
+    auto opened = std::make_shared<Opened>();
+    opened->store = std::make_unique<Store>(Store::create(to, site, clock_));
+    return [this, opened] { take(std::move(*opened)); };
+  });
+}
+
 void Session::importHistory(const QString& mapping, const QStringList& files, bool keepGood, bool dryRun) {
   std::vector<std::filesystem::path> paths;
   for (const QString& file : files) {

@@ -36,6 +36,8 @@ class Session : public QObject {
   QString openNow(const QString& file);
   /// Makes `record` from a site file in the background, then opens it.
   void create(const QString& siteFile, const QString& record);
+  /// Makes `record` of this register in the background, then opens it.
+  void create(const Register& site, const QString& record);
   /// Reads histories into the record in the background; `imported` follows.
   void importHistory(const QString& mapping, const QStringList& files, bool keepGood, bool dryRun);
   void close();

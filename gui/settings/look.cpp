@@ -1,15 +1,21 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/settings/look.h"
 
+#include <QAbstractScrollArea>
 #include <QApplication>
 #include <QPainter>
 #include <QStyleOption>
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "gui/settings/text_size.h"
 
 namespace spanwright {
 namespace {
 
 struct Shades {
-  QColor window, base, alternate, text, faded, button, highlight, highlighted, link, line;
+  QColor window, base, alternate, text, faded, button, highlight, highlighted, link, line, edge;
 };
 
 QPalette paletteOf(const Shades& shades) {
@@ -31,7 +37,7 @@ QPalette paletteOf(const Shades& shades) {
   palette.setColor(QPalette::Light, shades.button.lighter(115));
   palette.setColor(QPalette::Midlight, shades.button.lighter(105));
   palette.setColor(QPalette::Mid, shades.line);
-  palette.setColor(QPalette::Dark, shades.line.darker(130));
+  palette.setColor(QPalette::Dark, shades.edge);
   palette.setColor(QPalette::Shadow, shades.line.darker(180));
   for (const auto role : {QPalette::WindowText, QPalette::Text, QPalette::ButtonText}) {
     palette.setColor(QPalette::Disabled, role, shades.faded);
@@ -39,26 +45,37 @@ QPalette paletteOf(const Shades& shades) {
   return palette;
 }
 
-struct ToneColours {
-  const char* light;
-  const char* dark;
-};
 // Contrast against the palettes below: light tones on #f4f2ed at least 4.9 : 1, dark tones on #22272a at
-// least 6 : 1.
-constexpr ToneColours kTones[] = {
-    {"#17694a", "#74cfa2"},  // good
-    {"#a52f1c", "#ff9580"},  // bad
-    {"#7d5200", "#e9b657"},  // attention
-    {"#62686b", "#a3a9ac"},  // quiet
-    {"#1b5a78", "#6fbbd8"},  // accent
-    {"#1c2225", "#e8e5de"},  // plain
-};
+// least 6 : 1, those of high contrast on black at least 9 : 1.
+constexpr std::array<std::array<const char*, 3>, 6> kTones{{
+    {"#17694a", "#74cfa2", "#6dffb0"},  // good
+    {"#a52f1c", "#ff9580", "#ffa28f"},  // bad
+    {"#7d5200", "#e9b657", "#ffd23f"},  // attention
+    {"#62686b", "#a3a9ac", "#d4d4d4"},  // quiet
+    {"#1b5a78", "#6fbbd8", "#86d0ff"},  // accent
+    {"#1c2225", "#e8e5de", "#ffffff"},  // plain
+}};
+
+Look& lookInForce() {
+  static Look look = Look::light;
+  return look;
+}
+
+/// One channel of a colour, from 0 to 1, as the light it stands for.
+double linear(double channel) {
+  return channel <= 0.04045 ? channel / 12.92 : std::pow((channel + 0.055) / 1.055, 2.4);
+}
+
+double relativeLuminance(const QColor& colour) {
+  return 0.2126 * linear(colour.redF()) + 0.7152 * linear(colour.greenF()) + 0.0722 * linear(colour.blueF());
+}
 
 void paintFocus(QPainter& painter, const QStyleOption& option) {
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing);
   const bool onHighlight = (option.state & QStyle::State_Selected) != 0;
-  painter.setPen(QPen(option.palette.color(onHighlight ? QPalette::Text : QPalette::Highlight), 2.0));
+  painter.setPen(
+      QPen(option.palette.color(onHighlight ? QPalette::HighlightedText : QPalette::Highlight), 2.0));
   painter.setBrush(Qt::NoBrush);
   painter.drawRoundedRect(QRectF(option.rect).adjusted(1.0, 1.0, -1.0, -1.0), 2.0, 2.0);
   painter.restore();
@@ -102,41 +119,94 @@ void paintRadioButton(QPainter& painter, const QStyleOption& option) {
   painter.restore();
 }
 
+/// The edge of what is typed into or chosen from, two pixels wide where the keys go.
 void paintBoxFrame(QPainter& painter, const QStyleOption& option) {
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing);
   const bool focus = (option.state & QStyle::State_HasFocus) != 0;
+  const bool enabled = (option.state & QStyle::State_Enabled) != 0;
   painter.setPen(focus ? QPen(option.palette.color(QPalette::Highlight), 2.0)
-                       : QPen(option.palette.color(QPalette::Mid), 1.0));
+                       : QPen(option.palette.color(enabled ? QPalette::Dark : QPalette::Mid), 1.0));
   painter.setBrush(Qt::NoBrush);
-  painter.drawRoundedRect(QRectF(option.rect).adjusted(1.0, 1.0, -1.0, -1.0), 2.0, 2.0);
+  const double in = focus ? 1.0 : 0.5;
+  painter.drawRoundedRect(QRectF(option.rect).adjusted(in, in, -in, -in), 2.0, 2.0);
   painter.restore();
+}
+
+/// In high contrast, where the base style's outlines are as black as the ground.
+void paintEdge(QPainter& painter, const QStyleOption& option) {
+  painter.save();
+  const bool enabled = (option.state & QStyle::State_Enabled) != 0;
+  painter.setPen(QPen(option.palette.color(enabled ? QPalette::Dark : QPalette::Mid), 1.0));
+  painter.setBrush(Qt::NoBrush);
+  painter.drawRect(option.rect.adjusted(0, 0, -1, -1));
+  painter.restore();
+}
+
+/// Lists, tables and texts that take the keys have a frame two pixels wide for it.
+bool isScrolledAndFocusable(const QWidget* widget) {
+  const auto* area = qobject_cast<const QAbstractScrollArea*>(widget);
+  return area != nullptr && area->focusPolicy() != Qt::NoFocus && area->frameShape() != QFrame::NoFrame;
 }
 
 }  // namespace
 
-QPalette lightPalette() {
-  return paletteOf({"#f4f2ed", "#ffffff", "#f8f6f1", "#1c2225", "#6a7073", "#e9e6df", "#1b5a78", "#ffffff",
-                    "#1b5a78", "#bdb9b0"});
+const std::vector<Look>& allLooks() {
+  static const std::vector<Look> kAll{Look::light, Look::dark, Look::contrast};
+  return kAll;
 }
 
-QPalette darkPalette() {
-  return paletteOf({"#22272a", "#191d1f", "#1e2325", "#e8e5de", "#969ca0", "#30373a", "#6fbbd8", "#10181c",
-                    "#6fbbd8", "#5b656a"});
+QString codeOf(Look look) {
+  switch (look) {
+    case Look::light:
+      return QStringLiteral("light");
+    case Look::dark:
+      return QStringLiteral("dark");
+    case Look::contrast:
+      return QStringLiteral("contrast");
+  }
+  return {};
 }
 
-void applyLook(QApplication& application, bool dark) {
+std::optional<Look> lookOf(const QString& code) {
+  const auto found =
+      std::find_if(allLooks().begin(), allLooks().end(), [&code](Look look) { return codeOf(look) == code; });
+  return found == allLooks().end() ? std::nullopt : std::optional(*found);
+}
+
+QPalette paletteOf(Look look) {
+  switch (look) {
+    case Look::light:
+      break;
+    case Look::dark:
+      return paletteOf({"#22272a", "#191d1f", "#1e2325", "#e8e5de", "#969ca0", "#30373a", "#6fbbd8",
+                        "#10181c", "#6fbbd8", "#5b656a", "#7f8a90"});
+    case Look::contrast:
+      return paletteOf({"#000000", "#000000", "#141414", "#ffffff", "#c8c8c8", "#1c1c1c", "#ffe14d",
+                        "#000000", "#86d0ff", "#8c8c8c", "#ffffff"});
+  }
+  return paletteOf({"#f4f2ed", "#ffffff", "#f8f6f1", "#1c2225", "#62686b", "#e9e6df", "#1b5a78", "#ffffff",
+                    "#1b5a78", "#bdb9b0", "#7d7a73"});
+}
+
+void applyLook(QApplication& application, Look look) {
+  lookInForce() = look;
   application.setStyle(new LookStyle);  // the application takes it
-  application.setPalette(dark ? darkPalette() : lightPalette());
+  application.setPalette(paletteOf(look));
 }
 
-bool isDark() {
-  return QApplication::palette().color(QPalette::Window).lightnessF() < 0.5F;
+Look currentLook() {
+  return lookInForce();
 }
 
 QColor toneColour(Tone tone) {
-  const ToneColours& colours = kTones[static_cast<int>(tone)];
-  return QColor(QLatin1String(isDark() ? colours.dark : colours.light));
+  return QColor(
+      QLatin1String(kTones[static_cast<std::size_t>(tone)][static_cast<std::size_t>(lookInForce())]));
+}
+
+double contrastRatio(const QColor& one, const QColor& other) {
+  const auto [dark, light] = std::minmax(relativeLuminance(one), relativeLuminance(other));
+  return (light + 0.05) / (dark + 0.05);
 }
 
 LookStyle::LookStyle() : QProxyStyle(QStringLiteral("fusion")) {}
@@ -154,12 +224,93 @@ void LookStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opti
     case PE_IndicatorRadioButton:
       paintRadioButton(*painter, *option);
       return;
+    case PE_IndicatorBranch: {
+      QStyleOption branch = *option;
+      if ((option->state & State_Selected) != 0) {
+        for (const auto role : {QPalette::WindowText, QPalette::Text, QPalette::ButtonText}) {
+          branch.palette.setColor(role, option->palette.color(QPalette::HighlightedText));
+        }
+      }
+      QProxyStyle::drawPrimitive(element, &branch, painter, widget);
+      return;
+    }
     case PE_FrameLineEdit:
       QProxyStyle::drawPrimitive(element, option, painter, widget);
       paintBoxFrame(*painter, *option);
       return;
+    case PE_Frame:
+      QProxyStyle::drawPrimitive(element, option, painter, widget);
+      if (isScrolledAndFocusable(widget) && widget->hasFocus()) {
+        paintBoxFrame(*painter, *option);
+        return;
+      }
+      break;
     default:
       QProxyStyle::drawPrimitive(element, option, painter, widget);
+  }
+  const bool edged = element == PE_PanelButtonCommand || element == PE_Frame || element == PE_FrameMenu ||
+                     element == PE_FrameGroupBox || element == PE_FrameTabWidget ||
+                     element == PE_PanelTipLabel;
+  if (edged && lookInForce() == Look::contrast) {
+    paintEdge(*painter, *option);
+  }
+}
+
+void LookStyle::drawControl(ControlElement element, const QStyleOption* option, QPainter* painter,
+                            const QWidget* widget) const {
+  QProxyStyle::drawControl(element, option, painter, widget);
+  const bool button = element == CE_PushButton && (option->state & State_HasFocus) != 0;
+  const bool tab = element == CE_TabBarTab && (option->state & State_Selected) != 0 && widget != nullptr &&
+                   widget->hasFocus();
+  if (button || tab) {
+    QStyleOption frame = *option;
+    frame.state.setFlag(State_Selected, false);
+    paintFocus(*painter, frame);
+  }
+  const bool edged = element == CE_HeaderSection || element == CE_TabBarTabShape ||
+                     element == CE_ProgressBarGroove || element == CE_ScrollBarSlider ||
+                     element == CE_Splitter;
+  if (edged && lookInForce() == Look::contrast) {
+    paintEdge(*painter, *option);
+  }
+}
+
+void LookStyle::drawComplexControl(ComplexControl control, const QStyleOptionComplex* option,
+                                   QPainter* painter, const QWidget* widget) const {
+  QProxyStyle::drawComplexControl(control, option, painter, widget);
+  if (control == CC_ComboBox || control == CC_SpinBox) {
+    QStyleOption frame = *option;
+    frame.state.setFlag(State_HasFocus, widget != nullptr && widget->hasFocus());
+    paintBoxFrame(*painter, frame);
+  } else if (control == CC_ScrollBar && lookInForce() == Look::contrast) {
+    QStyleOption slider = *option;
+    slider.rect = subControlRect(CC_ScrollBar, option, SC_ScrollBarSlider, widget);
+    paintEdge(*painter, slider);
+  }
+}
+
+int LookStyle::pixelMetric(PixelMetric metric, const QStyleOption* option, const QWidget* widget) const {
+  const int usual = QProxyStyle::pixelMetric(metric, option, widget);
+  switch (metric) {
+    case PM_DefaultFrameWidth:
+      return isScrolledAndFocusable(widget) ? 2 : usual;
+    case PM_FocusFrameHMargin:
+    case PM_HeaderMargin:
+      return scaled(4);
+    case PM_SmallIconSize:
+    case PM_ButtonIconSize:
+    case PM_ListViewIconSize:
+    case PM_TabBarIconSize:
+    case PM_MessageBoxIconSize:
+    case PM_IndicatorWidth:
+    case PM_IndicatorHeight:
+    case PM_ExclusiveIndicatorWidth:
+    case PM_ExclusiveIndicatorHeight:
+    case PM_HeaderMarkSize:
+    case PM_MenuButtonIndicator:
+      return scaled(usual);
+    default:
+      return usual;
   }
 }
 

@@ -21,7 +21,8 @@ struct Setting {
   void set(const T& value) const { QSettings().setValue(QLatin1String(key), QVariant::fromValue(value)); }
 };
 
-inline const Setting<bool> kDarkLook{"look/dark", false};
+inline const Setting<QString> kLook{"look/colours", QStringLiteral("light")};
+inline const Setting<int> kTextSize{"look/text-size", 100};
 inline const Setting<QString> kLanguage{"look/language", QStringLiteral("system")};
 inline const Setting<QByteArray> kWindowGeometry{"window/geometry", {}};
 inline const Setting<QStringList> kRecentRecords{"record/recent", {}};

@@ -12,10 +12,6 @@
         <translation>Eine Aktendatei öffnen</translation>
     </message>
     <message>
-        <source>&amp;New record from site file…</source>
-        <translation>&amp;Neue Akte aus Standortdatei…</translation>
-    </message>
-    <message>
         <source>Make an empty record from a site description</source>
         <translation>Aus der Beschreibung eines Standorts eine leere Akte anlegen</translation>
     </message>
@@ -102,10 +98,6 @@
     <message>
         <source>Dar&amp;k colours</source>
         <translation>&amp;Dunkle Farben</translation>
-    </message>
-    <message>
-        <source>Change between light and dark colours</source>
-        <translation>Zwischen hellen und dunklen Farben wechseln</translation>
     </message>
     <message>
         <source>Enter a &amp;visit</source>
@@ -314,6 +306,110 @@
     <message>
         <source>A sheet of labels to stick on what is proven</source>
         <translation>Ein Bogen Etiketten zum Aufkleben auf das, was nachgewiesen ist</translation>
+    </message>
+    <message>
+        <source>&amp;New site…</source>
+        <translation>&amp;Neuer Standort…</translation>
+    </message>
+    <message>
+        <source>Make the record of a new site by form</source>
+        <translation>Die Akte eines neuen Standorts im Formular anlegen</translation>
+    </message>
+    <message>
+        <source>New record &amp;from a site file…</source>
+        <translation>Neue Akte aus einer Standort&amp;datei…</translation>
+    </message>
+    <message>
+        <source>&amp;Change…</source>
+        <translation>Ä&amp;ndern…</translation>
+    </message>
+    <message>
+        <source>Change the channel or place shown or chosen</source>
+        <translation>Den gezeigten oder gewählten Kanal oder Ort ändern</translation>
+    </message>
+    <message>
+        <source>New &amp;place…</source>
+        <translation>Neuer &amp;Ort…</translation>
+    </message>
+    <message>
+        <source>Add a place within the one chosen</source>
+        <translation>Innerhalb des gewählten Ortes einen Ort anlegen</translation>
+    </message>
+    <message>
+        <source>New c&amp;hannel…</source>
+        <translation>Neuer &amp;Kanal…</translation>
+    </message>
+    <message>
+        <source>Add a channel at the place chosen</source>
+        <translation>Am gewählten Ort einen Kanal anlegen</translation>
+    </message>
+    <message>
+        <source>New &amp;setup in force…</source>
+        <translation>Neue &amp;Parametrierung in Kraft…</translation>
+    </message>
+    <message>
+        <source>Put another setup of the channel in force from a day</source>
+        <translation>Eine andere Parametrierung des Kanals ab einem Tag in Kraft setzen</translation>
+    </message>
+    <message>
+        <source>&amp;Fit a sensor…</source>
+        <translation>&amp;Sensor einbauen…</translation>
+    </message>
+    <message>
+        <source>Fit another sensor to the channel</source>
+        <translation>Am Kanal einen anderen Sensor einbauen</translation>
+    </message>
+    <message>
+        <source>&amp;Lists of the register…</source>
+        <translation>&amp;Listen des Registers…</translation>
+    </message>
+    <message>
+        <source>People, places, plans, intervals, standards and sensors</source>
+        <translation>Personen, Orte, Pläne, Intervalle, Normale und Sensoren</translation>
+    </message>
+    <message>
+        <source>The s&amp;ite…</source>
+        <translation>Der S&amp;tandort…</translation>
+    </message>
+    <message>
+        <source>Name, address, issuer and customer, as certificates print them</source>
+        <translation>Name, Anschrift, Aussteller und Kunde, wie sie auf Kalibrierscheinen stehen</translation>
+    </message>
+    <message>
+        <source>Li&amp;ght colours</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Dark text on a light ground</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Light text on a dark ground</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>High &amp;contrast</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>White text on black, with edges and marks that stand out</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Larger te&amp;xt</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The next larger text, up to 200 %</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>S&amp;maller text</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The next smaller text, down to 100 %</source>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -1754,6 +1850,26 @@ Rückführung: %7</translation>
         <translation>In einem Diagramm über der Zeit: verschieben, vergrößern, alles zeigen; oder ziehen und am Rad drehen</translation>
     </message>
     <message>
+        <source>light colours</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>colours of high contrast</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>100, 125, 150, 175 or 200 percent of the machine&apos;s own text</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Give one of --light, --dark and --contrast, not several.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The text size &quot;%1&quot; is not one there is; give 100, 125, 150, 175 or 200.</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>no certificate of it is older</source>
         <translation>kein Kalibrierschein von ihm ist älter</translation>
     </message>
@@ -3004,6 +3120,45 @@ Kopf des Journals: %2</translation>
     </message>
 </context>
 <context>
+    <name>spanwright::FittingForm</name>
+    <message>
+        <source>Fit a sensor to %1</source>
+        <translation>Sensor an %1 einbauen</translation>
+    </message>
+    <message>
+        <source>Fit</source>
+        <translation>Einbauen</translation>
+    </message>
+    <message>
+        <source>&amp;Sensor</source>
+        <translation>&amp;Sensor</translation>
+    </message>
+    <message>
+        <source>Fitted &amp;from</source>
+        <translation>Eingebaut &amp;ab</translation>
+    </message>
+    <message>
+        <source>Entered &amp;by</source>
+        <translation>Eingetragen &amp;von</translation>
+    </message>
+    <message>
+        <source>Entered by</source>
+        <translation>Eingetragen von</translation>
+    </message>
+    <message>
+        <source>No sensor is fitted now.</source>
+        <translation>Zurzeit ist kein Sensor eingebaut.</translation>
+    </message>
+    <message>
+        <source>Sensor %1 is fitted since %2; it comes off at that moment.</source>
+        <translation>Sensor %1 ist seit %2 eingebaut; er wird zu diesem Zeitpunkt ausgebaut.</translation>
+    </message>
+    <message>
+        <source>Sensor %1 is fitted to %2.</source>
+        <translation>Sensor %1 ist an %2 eingebaut.</translation>
+    </message>
+</context>
+<context>
     <name>spanwright::FittingsModel</name>
     <message>
         <source>Sensor</source>
@@ -3188,6 +3343,34 @@ Kopf des Journals: %2</translation>
     </message>
 </context>
 <context>
+    <name>spanwright::FormDialog</name>
+    <message>
+        <source>Leave</source>
+        <translation>Verlassen</translation>
+    </message>
+    <message>
+        <source>%1, low end</source>
+        <translation>%1, unteres Ende</translation>
+    </message>
+    <message>
+        <source>to</source>
+        <comment>between the ends of a range</comment>
+        <translation>bis</translation>
+    </message>
+    <message>
+        <source>%1, high end</source>
+        <translation>%1, oberes Ende</translation>
+    </message>
+    <message>
+        <source>%1, unit</source>
+        <translation>%1, Einheit</translation>
+    </message>
+    <message>
+        <source>What tells it from others stays: signatures and certificates name it.</source>
+        <translation>Was es von anderen unterscheidet, bleibt: Unterschriften und Kalibrierscheine nennen es.</translation>
+    </message>
+</context>
+<context>
     <name>spanwright::FoundForm</name>
     <message>
         <source>&amp;Certificate that reports it</source>
@@ -3234,10 +3417,6 @@ Ohne Wahl ist der letzte gute Kalibrierschein der neueste, der noch nicht zeigt,
         <translation>Gefundene Werte</translation>
     </message>
     <message>
-        <source>&amp;Values found: type them, or copy a table and press Ctrl+V</source>
-        <translation>Gefundene &amp;Werte: eingeben, oder eine Tabelle kopieren und Strg+V drücken</translation>
-    </message>
-    <message>
         <source>An empty unit or resolution is that of the line above. Errors are indication minus true value; an uncertainty may be left out.</source>
         <translation>Eine leere Einheit oder Auflösung ist die der Zeile darüber. Messabweichung ist Anzeige minus wahrer Wert; eine Messunsicherheit darf fehlen.</translation>
     </message>
@@ -3280,6 +3459,10 @@ Ohne Wahl ist der letzte gute Kalibrierschein der neueste, der noch nicht zeigt,
     <message>
         <source>Findings (*.toml);;All files (*)</source>
         <translation>Befunde (*.toml);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Val&amp;ues found: type them, or copy a table and press Ctrl+V</source>
+        <translation>Gefundene &amp;Werte: eingeben, oder eine Tabelle kopieren und Strg+V drücken</translation>
     </message>
 </context>
 <context>
@@ -3791,6 +3974,37 @@ Hash: %1…</translation>
     </message>
 </context>
 <context>
+    <name>spanwright::LeavingDialog</name>
+    <message>
+        <source>%1 has left</source>
+        <translation>%1 ist ausgeschieden</translation>
+    </message>
+    <message>
+        <source>What %1 signed stays valid; from the day on %1 signs nothing more. An administrator signs this.</source>
+        <translation>Was %1 unterschrieben hat, bleibt gültig; ab dem Tag unterschreibt %1 nichts mehr. Ein Verwalter unterschreibt dies.</translation>
+    </message>
+    <message>
+        <source>From the &amp;day</source>
+        <translation>Ab dem &amp;Tag</translation>
+    </message>
+    <message>
+        <source>From the day</source>
+        <translation>Ab dem Tag</translation>
+    </message>
+    <message>
+        <source>Sign</source>
+        <translation>Unterschreiben</translation>
+    </message>
+    <message>
+        <source>Leave</source>
+        <translation>Verlassen</translation>
+    </message>
+    <message>
+        <source>%1 is entered as having left.</source>
+        <translation>%1 ist als ausgeschieden eingetragen.</translation>
+    </message>
+</context>
+<context>
     <name>spanwright::MainWindow</name>
     <message>
         <source>&amp;Record</source>
@@ -3932,6 +4146,26 @@ Hash: %1…</translation>
         <source>There is no calibration here yet.</source>
         <translation>Hier gibt es noch keine Kalibrierung.</translation>
     </message>
+    <message>
+        <source>&amp;Manage</source>
+        <translation>&amp;Bearbeiten</translation>
+    </message>
+    <message>
+        <source>Choose a channel or a place first.</source>
+        <translation>Zuerst einen Kanal oder einen Ort wählen.</translation>
+    </message>
+    <message>
+        <source>Choose a channel first.</source>
+        <translation>Zuerst einen Kanal wählen.</translation>
+    </message>
+    <message>
+        <source>Text &amp;size</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>%1 %</source>
+        <translation>%1 %</translation>
+    </message>
 </context>
 <context>
     <name>spanwright::MessageBar</name>
@@ -3942,6 +4176,200 @@ Hash: %1…</translation>
     <message>
         <source>Message</source>
         <translation>Meldung</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::NewSetupForm</name>
+    <message>
+        <source>Leaves unproven: %1, proven on %2 (calibration %3), due %4.</source>
+        <translation>Verliert den Nachweis: %1, nachgewiesen am %2 (Kalibrierung %3), fällig %4.</translation>
+    </message>
+    <message>
+        <source>Leaves nothing unproven: nothing of %1 is proven now.</source>
+        <translation>Kein Nachweis geht verloren: für %1 ist zurzeit nichts nachgewiesen.</translation>
+    </message>
+    <message>
+        <source>1 calibration since that moment stays under the setup before.</source>
+        <translation>1 Kalibrierung seit diesem Zeitpunkt bleibt unter der vorigen Parametrierung.</translation>
+    </message>
+    <message>
+        <source>%1 calibrations since that moment stay under the setup before.</source>
+        <translation>%1 Kalibrierungen seit diesem Zeitpunkt bleiben unter der vorigen Parametrierung.</translation>
+    </message>
+    <message>
+        <source>New setup of %1</source>
+        <translation>Neue Parametrierung von %1</translation>
+    </message>
+    <message>
+        <source>Put in force</source>
+        <translation>In Kraft setzen</translation>
+    </message>
+    <message>
+        <source>Entered &amp;by</source>
+        <translation>Eingetragen &amp;von</translation>
+    </message>
+    <message>
+        <source>Entered by</source>
+        <translation>Eingetragen von</translation>
+    </message>
+    <message>
+        <source>What it costs</source>
+        <translation>Was sie kostet</translation>
+    </message>
+    <message>
+        <source>Setup %1 of %2 is in force from %3.</source>
+        <translation>Parametrierung %1 von %2 ist ab %3 in Kraft.</translation>
+    </message>
+    <message>
+        <source>What it leaves unproven is shown here as soon as it is complete.</source>
+        <translation>Welche Nachweise verloren gehen, steht hier, sobald sie vollständig ist.</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::NewSiteForm</name>
+    <message>
+        <source>Records (*.spanwright)</source>
+        <translation>Akten (*.spanwright)</translation>
+    </message>
+    <message>
+        <source>New site</source>
+        <translation>Neuer Standort</translation>
+    </message>
+    <message>
+        <source>Make the record</source>
+        <translation>Akte anlegen</translation>
+    </message>
+    <message>
+        <source>The site</source>
+        <translation>Der Standort</translation>
+    </message>
+    <message>
+        <source>&amp;Code</source>
+        <translation>Kür&amp;zel</translation>
+    </message>
+    <message>
+        <source>2 to 8 capital letters and digits</source>
+        <translation>2 bis 8 Großbuchstaben und Ziffern</translation>
+    </message>
+    <message>
+        <source>&amp;Name</source>
+        <translation>&amp;Name</translation>
+    </message>
+    <message>
+        <source>&amp;Address</source>
+        <translation>&amp;Anschrift</translation>
+    </message>
+    <message>
+        <source>First &amp;place</source>
+        <translation>Erster &amp;Ort</translation>
+    </message>
+    <message>
+        <source>For instance Hall / Cabinet 1</source>
+        <translation>Zum Beispiel Halle / Schrank 1</translation>
+    </message>
+    <message>
+        <source>&amp;Issuer</source>
+        <translation>Aus&amp;steller</translation>
+    </message>
+    <message>
+        <source>Who issues the certificates</source>
+        <translation>Wer die Kalibrierscheine ausstellt</translation>
+    </message>
+    <message>
+        <source>C&amp;ustomer</source>
+        <translation>&amp;Kunde</translation>
+    </message>
+    <message>
+        <source>For whom the certificates are</source>
+        <translation>Für wen die Kalibrierscheine sind</translation>
+    </message>
+    <message>
+        <source>The first person</source>
+        <translation>Die erste Person</translation>
+    </message>
+    <message>
+        <source>&amp;Login</source>
+        <translation>Anme&amp;ldename</translation>
+    </message>
+    <message>
+        <source>Short name by which signatures are told</source>
+        <translation>Kurzer Name, unter dem Unterschriften stehen</translation>
+    </message>
+    <message>
+        <source>Person&apos;s na&amp;me</source>
+        <translation>Na&amp;me der Person</translation>
+    </message>
+    <message>
+        <source>Roles</source>
+        <translation>Rollen</translation>
+    </message>
+    <message>
+        <source>&amp;technician</source>
+        <translation>&amp;Techniker</translation>
+    </message>
+    <message>
+        <source>plann&amp;er</source>
+        <translation>Pla&amp;ner</translation>
+    </message>
+    <message>
+        <source>&amp;reviewer</source>
+        <translation>P&amp;rüfer</translation>
+    </message>
+    <message>
+        <source>a&amp;dministrator</source>
+        <translation>Ver&amp;walter</translation>
+    </message>
+    <message>
+        <source>&amp;Hours per week</source>
+        <translation>St&amp;unden je Woche</translation>
+    </message>
+    <message>
+        <source>for calibrations</source>
+        <translation>für Kalibrierungen</translation>
+    </message>
+    <message>
+        <source>The record</source>
+        <translation>Die Akte</translation>
+    </message>
+    <message>
+        <source>&amp;File</source>
+        <translation>&amp;Datei</translation>
+    </message>
+    <message>
+        <source>Ch&amp;oose…</source>
+        <translation>Wä&amp;hlen…</translation>
+    </message>
+    <message>
+        <source>One file holds all of the site; times in it are those of the clock on the wall. Places, channels, plans, standards and people are added afterwards, under Manage.</source>
+        <translation>Eine Datei enthält den ganzen Standort; Zeiten darin sind die der Uhr an der Wand. Orte, Kanäle, Pläne, Normale und Personen kommen danach unter Bearbeiten hinzu.</translation>
+    </message>
+    <message>
+        <source>the record has no file</source>
+        <translation>die Akte hat keine Datei</translation>
+    </message>
+    <message>
+        <source>say where it is to be</source>
+        <translation>angeben, wo sie liegen soll</translation>
+    </message>
+    <message>
+        <source>there is a file of this name already</source>
+        <translation>eine Datei dieses Namens gibt es schon</translation>
+    </message>
+    <message>
+        <source>choose another name</source>
+        <translation>einen anderen Namen wählen</translation>
+    </message>
+    <message>
+        <source>The record of %1 is made.</source>
+        <translation>Die Akte von %1 ist angelegt.</translation>
+    </message>
+    <message>
+        <source>site</source>
+        <translation>standort</translation>
+    </message>
+    <message>
+        <source>Where the new record is to be</source>
+        <translation>Wo die neue Akte liegen soll</translation>
     </message>
 </context>
 <context>
@@ -4555,6 +4983,10 @@ Hash: %1…</translation>
         <translation>Hinterlassen</translation>
     </message>
     <message>
+        <source>Then</source>
+        <translation>Dann</translation>
+    </message>
+    <message>
         <source>Worst point</source>
         <translation>Schlechtester Messpunkt</translation>
     </message>
@@ -4565,10 +4997,6 @@ Hash: %1…</translation>
     <message>
         <source>Becomes</source>
         <translation>Wird</translation>
-    </message>
-    <message>
-        <source>Then</source>
-        <translation>Dann</translation>
     </message>
 </context>
 <context>
@@ -4623,6 +5051,692 @@ Hash: %1…</translation>
     <message>
         <source>Message</source>
         <translation>Meldung</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::RegisterDialog</name>
+    <message>
+        <source>People</source>
+        <translation>Personen</translation>
+    </message>
+    <message>
+        <source>Places</source>
+        <translation>Orte</translation>
+    </message>
+    <message>
+        <source>Plans</source>
+        <translation>Pläne</translation>
+    </message>
+    <message>
+        <source>Interval policies</source>
+        <translation>Intervallverfahren</translation>
+    </message>
+    <message>
+        <source>Standards</source>
+        <translation>Normale</translation>
+    </message>
+    <message>
+        <source>Sensors</source>
+        <translation>Sensoren</translation>
+    </message>
+    <message>
+        <source>Login</source>
+        <translation>Anmeldename</translation>
+    </message>
+    <message>
+        <source>Name</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <source>Roles</source>
+        <translation>Rollen</translation>
+    </message>
+    <message>
+        <source>Hours</source>
+        <translation>Stunden</translation>
+    </message>
+    <message>
+        <source>Left</source>
+        <translation>Ausgeschieden</translation>
+    </message>
+    <message>
+        <source>Code</source>
+        <translation>Kürzel</translation>
+    </message>
+    <message>
+        <source>Revision</source>
+        <translation>Revision</translation>
+    </message>
+    <message>
+        <source>Title</source>
+        <translation>Titel</translation>
+    </message>
+    <message>
+        <source>Points [%]</source>
+        <translation>Punkte [%]</translation>
+    </message>
+    <message>
+        <source>Tolerance</source>
+        <translation>Toleranz</translation>
+    </message>
+    <message>
+        <source>fixed</source>
+        <translation>fest</translation>
+    </message>
+    <message>
+        <source>staircase</source>
+        <translation>Treppe</translation>
+    </message>
+    <message>
+        <source>reliability</source>
+        <translation>Zuverlässigkeit</translation>
+    </message>
+    <message>
+        <source>forecast</source>
+        <translation>Vorhersage</translation>
+    </message>
+    <message>
+        <source>Policy</source>
+        <translation>Verfahren</translation>
+    </message>
+    <message>
+        <source>Begins with</source>
+        <translation>Beginnt mit</translation>
+    </message>
+    <message>
+        <source>1 month</source>
+        <translation>1 Monat</translation>
+    </message>
+    <message>
+        <source>%1 months</source>
+        <translation>%1 Monate</translation>
+    </message>
+    <message>
+        <source>Place</source>
+        <translation>Ort</translation>
+    </message>
+    <message>
+        <source>Walking order</source>
+        <translation>Reihenfolge</translation>
+    </message>
+    <message>
+        <source>Serial number</source>
+        <translation>Seriennummer</translation>
+    </message>
+    <message>
+        <source>Description</source>
+        <translation>Beschreibung</translation>
+    </message>
+    <message>
+        <source>Model</source>
+        <translation>Modell</translation>
+    </message>
+    <message>
+        <source>Certificates</source>
+        <translation>Kalibrierscheine</translation>
+    </message>
+    <message>
+        <source>Range</source>
+        <translation>Bereich</translation>
+    </message>
+    <message>
+        <source>&amp;New…</source>
+        <translation>&amp;Neu…</translation>
+    </message>
+    <message>
+        <source>&amp;Change…</source>
+        <translation>Ä&amp;ndern…</translation>
+    </message>
+    <message>
+        <source>The register</source>
+        <translation>Das Register</translation>
+    </message>
+    <message>
+        <source>Lists</source>
+        <translation>Listen</translation>
+    </message>
+    <message>
+        <source>Narrow the list</source>
+        <translation>Liste eingrenzen</translation>
+    </message>
+    <message>
+        <source>C&amp;lose</source>
+        <translation>S&amp;chließen</translation>
+    </message>
+    <message>
+        <source>&amp;Has left…</source>
+        <translation>&amp;Ausgeschieden…</translation>
+    </message>
+    <message>
+        <source>New c&amp;ertificate…</source>
+        <translation>Neuer &amp;Kalibrierschein…</translation>
+    </message>
+</context>
+<context>
+    <name>spanwright::RegisterForm</name>
+    <message>
+        <source>The site</source>
+        <translation>Der Standort</translation>
+    </message>
+    <message>
+        <source>Place %1</source>
+        <translation>Ort %1</translation>
+    </message>
+    <message>
+        <source>Person %1</source>
+        <translation>Person %1</translation>
+    </message>
+    <message>
+        <source>Standard %1</source>
+        <translation>Normal %1</translation>
+    </message>
+    <message>
+        <source>Sensor %1</source>
+        <translation>Sensor %1</translation>
+    </message>
+    <message>
+        <source>Plan %1</source>
+        <translation>Plan %1</translation>
+    </message>
+    <message>
+        <source>Interval policy %1</source>
+        <translation>Intervallverfahren %1</translation>
+    </message>
+    <message>
+        <source>Channel %1</source>
+        <translation>Kanal %1</translation>
+    </message>
+    <message>
+        <source>New site</source>
+        <translation>Neuer Standort</translation>
+    </message>
+    <message>
+        <source>New place</source>
+        <translation>Neuer Ort</translation>
+    </message>
+    <message>
+        <source>New person</source>
+        <translation>Neue Person</translation>
+    </message>
+    <message>
+        <source>New standard</source>
+        <translation>Neues Normal</translation>
+    </message>
+    <message>
+        <source>New sensor</source>
+        <translation>Neuer Sensor</translation>
+    </message>
+    <message>
+        <source>New plan</source>
+        <translation>Neuer Plan</translation>
+    </message>
+    <message>
+        <source>New interval policy</source>
+        <translation>Neues Intervallverfahren</translation>
+    </message>
+    <message>
+        <source>New channel</source>
+        <translation>Neuer Kanal</translation>
+    </message>
+    <message>
+        <source>Add</source>
+        <translation>Anlegen</translation>
+    </message>
+    <message>
+        <source>Save</source>
+        <translation>Speichern</translation>
+    </message>
+    <message>
+        <source>%1 is in the record.</source>
+        <translation>%1 steht in der Akte.</translation>
+    </message>
+    <message>
+        <source>%1 is changed.</source>
+        <translation>%1 ist geändert.</translation>
+    </message>
+    <message>
+        <source>Entered &amp;by</source>
+        <translation>Eingetragen &amp;von</translation>
+    </message>
+    <message>
+        <source>Entered by</source>
+        <translation>Eingetragen von</translation>
+    </message>
+    <message>
+        <source>New…</source>
+        <translation>Neu…</translation>
+    </message>
+    <message>
+        <source>&amp;Code</source>
+        <translation>Kür&amp;zel</translation>
+    </message>
+    <message>
+        <source>2 to 8 capital letters and digits</source>
+        <translation>2 bis 8 Großbuchstaben und Ziffern</translation>
+    </message>
+    <message>
+        <source>&amp;Name</source>
+        <translation>&amp;Name</translation>
+    </message>
+    <message>
+        <source>&amp;Address</source>
+        <translation>&amp;Anschrift</translation>
+    </message>
+    <message>
+        <source>C&amp;ustomer</source>
+        <translation>&amp;Kunde</translation>
+    </message>
+    <message>
+        <source>For whom the certificates are</source>
+        <translation>Für wen die Kalibrierscheine sind</translation>
+    </message>
+    <message>
+        <source>Con&amp;tact</source>
+        <translation>Ansprechpar&amp;tner</translation>
+    </message>
+    <message>
+        <source>&amp;Issuer</source>
+        <translation>Aus&amp;steller</translation>
+    </message>
+    <message>
+        <source>Who issues the certificates</source>
+        <translation>Wer die Kalibrierscheine ausstellt</translation>
+    </message>
+    <message>
+        <source>Issuer&apos;s a&amp;ddress</source>
+        <translation>Anschrift &amp;des Ausstellers</translation>
+    </message>
+    <message>
+        <source>N&amp;ote</source>
+        <translation>&amp;Hinweis</translation>
+    </message>
+    <message>
+        <source>Printed on every certificate</source>
+        <translation>Steht auf jedem Kalibrierschein</translation>
+    </message>
+    <message>
+        <source>The customer &amp;wants due dates on certificates</source>
+        <translation>Der Kunde &amp;wünscht Fälligkeiten auf Kalibrierscheinen</translation>
+    </message>
+    <message>
+        <source>Hall, cabinet or station</source>
+        <translation>Halle, Schrank oder Station</translation>
+    </message>
+    <message>
+        <source>nothing: it is a place of its own</source>
+        <translation>nichts: es ist ein eigener Ort</translation>
+    </message>
+    <message>
+        <source>&amp;Within</source>
+        <translation>&amp;Innerhalb von</translation>
+    </message>
+    <message>
+        <source>Walking &amp;order</source>
+        <translation>&amp;Reihenfolge</translation>
+    </message>
+    <message>
+        <source>after those that are there</source>
+        <translation>nach denen, die es gibt</translation>
+    </message>
+    <message>
+        <source>&amp;Login</source>
+        <translation>Anme&amp;ldename</translation>
+    </message>
+    <message>
+        <source>Short name by which signatures are told</source>
+        <translation>Kurzer Name, unter dem Unterschriften stehen</translation>
+    </message>
+    <message>
+        <source>Roles</source>
+        <translation>Rollen</translation>
+    </message>
+    <message>
+        <source>&amp;technician</source>
+        <translation>&amp;Techniker</translation>
+    </message>
+    <message>
+        <source>&amp;planner</source>
+        <translation>&amp;Planer</translation>
+    </message>
+    <message>
+        <source>&amp;reviewer</source>
+        <translation>P&amp;rüfer</translation>
+    </message>
+    <message>
+        <source>&amp;administrator</source>
+        <translation>Ver&amp;walter</translation>
+    </message>
+    <message>
+        <source>&amp;Hours per week</source>
+        <translation>St&amp;unden je Woche</translation>
+    </message>
+    <message>
+        <source>for calibrations; visits are planned for them</source>
+        <translation>für Kalibrierungen; dafür werden Einsätze geplant</translation>
+    </message>
+    <message>
+        <source>&amp;Days away</source>
+        <translation>&amp;Abwesend</translation>
+    </message>
+    <message>
+        <source>2026-07-01 to 2026-07-14 holidays</source>
+        <translation>2026-07-01 bis 2026-07-14 Urlaub</translation>
+    </message>
+    <message>
+        <source>&amp;Serial number</source>
+        <translation>&amp;Seriennummer</translation>
+    </message>
+    <message>
+        <source>&amp;Description</source>
+        <translation>&amp;Beschreibung</translation>
+    </message>
+    <message>
+        <source>For instance mA source</source>
+        <translation>Zum Beispiel mA-Quelle</translation>
+    </message>
+    <message>
+        <source>&amp;Maker</source>
+        <translation>&amp;Hersteller</translation>
+    </message>
+    <message>
+        <source>M&amp;odel</source>
+        <translation>M&amp;odell</translation>
+    </message>
+    <message>
+        <source>Kept a&amp;t</source>
+        <translation>Liegt &amp;in</translation>
+    </message>
+    <message>
+        <source>M&amp;easures</source>
+        <translation>&amp;Misst</translation>
+    </message>
+    <message>
+        <source>&amp;Gives</source>
+        <translation>&amp;Gibt aus</translation>
+    </message>
+    <message>
+        <source>none: it gives what stands above</source>
+        <translation>keines: er gibt aus, was oben steht</translation>
+    </message>
+    <message>
+        <source>thermocouple type %1</source>
+        <translation>Thermoelement Typ %1</translation>
+    </message>
+    <message>
+        <source>E&amp;lement</source>
+        <translation>E&amp;lement</translation>
+    </message>
+    <message>
+        <source>T&amp;ransfer</source>
+        <translation>Ü&amp;bertragung</translation>
+    </message>
+    <message>
+        <source>linear</source>
+        <translation>linear</translation>
+    </message>
+    <message>
+        <source>square root</source>
+        <translation>radizierend</translation>
+    </message>
+    <message>
+        <source>&amp;Revision</source>
+        <translation>&amp;Revision</translation>
+    </message>
+    <message>
+        <source>&amp;Title</source>
+        <translation>&amp;Titel</translation>
+    </message>
+    <message>
+        <source>&amp;Procedure</source>
+        <translation>Arbeitsan&amp;weisung</translation>
+    </message>
+    <message>
+        <source>The method and its revision</source>
+        <translation>Die Arbeitsanweisung und ihre Revision</translation>
+    </message>
+    <message>
+        <source>P&amp;oints [%]</source>
+        <translation>&amp;Punkte [%]</translation>
+    </message>
+    <message>
+        <source>Or&amp;der</source>
+        <translation>Reihen&amp;folge</translation>
+    </message>
+    <message>
+        <source>rising</source>
+        <translation>steigend</translation>
+    </message>
+    <message>
+        <source>rising, then falling</source>
+        <translation>steigend, dann fallend</translation>
+    </message>
+    <message>
+        <source>falling</source>
+        <translation>fallend</translation>
+    </message>
+    <message>
+        <source>falling, then rising</source>
+        <translation>fallend, dann steigend</translation>
+    </message>
+    <message>
+        <source>Repeats</source>
+        <translation>Wiederholungen</translation>
+    </message>
+    <message>
+        <source>Also</source>
+        <translation>Außerdem</translation>
+    </message>
+    <message>
+        <source>trip and reset of a&amp;larms</source>
+        <translation>An&amp;sprechen und Rückfall der Alarme</translation>
+    </message>
+    <message>
+        <source>loss of comm&amp;unication</source>
+        <translation>A&amp;usfall der Kommunikation</translation>
+    </message>
+    <message>
+        <source>absolute</source>
+        <translation>absolut</translation>
+    </message>
+    <message>
+        <source>% of reading</source>
+        <translation>% der Ablesung</translation>
+    </message>
+    <message>
+        <source>% of span</source>
+        <translation>% der Spanne</translation>
+    </message>
+    <message>
+        <source>counts</source>
+        <translation>Digits</translation>
+    </message>
+    <message>
+        <source>Tolera&amp;nce ±</source>
+        <translation>T&amp;oleranz ±</translation>
+    </message>
+    <message>
+        <source>Below, the tolerance differ&amp;s</source>
+        <translation>Unterhalb gilt eine an&amp;dere Toleranz</translation>
+    </message>
+    <message>
+        <source>Tolerance −</source>
+        <translation>Toleranz −</translation>
+    </message>
+    <message>
+        <source>Ad&amp;just above</source>
+        <translation>&amp;Justieren ab</translation>
+    </message>
+    <message>
+        <source>0.7 of the tolerance</source>
+        <translation>0,7 der Toleranz</translation>
+    </message>
+    <message>
+        <source>Decision rule</source>
+        <translation>Entscheidungsregel</translation>
+    </message>
+    <message>
+        <source>simple acceptance</source>
+        <translation>einfache Annahme</translation>
+    </message>
+    <message>
+        <source>guard band by the uncertainty</source>
+        <translation>Sicherheitsband nach Messunsicherheit</translation>
+    </message>
+    <message>
+        <source>guard band by false acceptance</source>
+        <translation>Sicherheitsband nach falscher Annahme</translation>
+    </message>
+    <message>
+        <source>Guard band [U]</source>
+        <translation>Sicherheitsband [U]</translation>
+    </message>
+    <message>
+        <source>False acceptance</source>
+        <translation>Falsche Annahme</translation>
+    </message>
+    <message>
+        <source>Whatever the spread of the subjects</source>
+        <translation>Welche Streuung die Gegenstände auch haben</translation>
+    </message>
+    <message>
+        <source>Minutes of a visit</source>
+        <translation>Minuten eines Einsatzes</translation>
+    </message>
+    <message>
+        <source>Settling [s]</source>
+        <translation>Beruhigung [s]</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keine</translation>
+    </message>
+    <message>
+        <source>U of the junction [K]</source>
+        <translation>U der Vergleichsstelle [K]</translation>
+    </message>
+    <message>
+        <source>not stated</source>
+        <translation>nicht angegeben</translation>
+    </message>
+    <message>
+        <source>Leads ± [Ω]</source>
+        <translation>Zuleitungen ± [Ω]</translation>
+    </message>
+    <message>
+        <source>Cautions</source>
+        <translation>Sicherheitshinweise</translation>
+    </message>
+    <message>
+        <source>One a line; confirmed before readings are typed</source>
+        <translation>Einer je Zeile; vor den Ablesungen bestätigt</translation>
+    </message>
+    <message>
+        <source>For instance yearly</source>
+        <translation>Zum Beispiel jährlich</translation>
+    </message>
+    <message>
+        <source>&amp;Policy</source>
+        <translation>Verfah&amp;ren</translation>
+    </message>
+    <message>
+        <source>fixed</source>
+        <translation>fest</translation>
+    </message>
+    <message>
+        <source>staircase: a step up or down after each visit</source>
+        <translation>Treppe: nach jedem Einsatz eine Stufe auf oder ab</translation>
+    </message>
+    <message>
+        <source>reliability: found in tolerance often enough</source>
+        <translation>Zuverlässigkeit: oft genug in Toleranz vorgefunden</translation>
+    </message>
+    <message>
+        <source>forecast: before the drift leaves the tolerance</source>
+        <translation>Vorhersage: bevor die Drift die Toleranz verlässt</translation>
+    </message>
+    <message>
+        <source>&amp;Months</source>
+        <translation>&amp;Monate</translation>
+    </message>
+    <message>
+        <source>this or days</source>
+        <translation>dies oder Tage</translation>
+    </message>
+    <message>
+        <source>&amp;Days</source>
+        <translation>&amp;Tage</translation>
+    </message>
+    <message>
+        <source>At &amp;least [days]</source>
+        <translation>Min&amp;destens [Tage]</translation>
+    </message>
+    <message>
+        <source>At m&amp;ost [days]</source>
+        <translation>&amp;Höchstens [Tage]</translation>
+    </message>
+    <message>
+        <source>Step &amp;up, factor</source>
+        <translation>Stufe a&amp;uf, Faktor</translation>
+    </message>
+    <message>
+        <source>Step do&amp;wn, factor</source>
+        <translation>Stufe a&amp;b, Faktor</translation>
+    </message>
+    <message>
+        <source>&amp;Target</source>
+        <translation>Z&amp;iel</translation>
+    </message>
+    <message>
+        <source>Con&amp;fidence</source>
+        <translation>Vertrauensni&amp;veau</translation>
+    </message>
+    <message>
+        <source>Least outcom&amp;es</source>
+        <translation>Wenigste Er&amp;gebnisse</translation>
+    </message>
+    <message>
+        <source>How often</source>
+        <translation>Wie oft</translation>
+    </message>
+    <message>
+        <source>&amp;Tag</source>
+        <translation>Ke&amp;nnzeichen</translation>
+    </message>
+    <message>
+        <source>T&amp;itle</source>
+        <translation>&amp;Titel</translation>
+    </message>
+    <message>
+        <source>What it measures, for instance tank temperature</source>
+        <translation>Was er misst, zum Beispiel Tanktemperatur</translation>
+    </message>
+    <message>
+        <source>&amp;Place</source>
+        <translation>&amp;Ort</translation>
+    </message>
+    <message>
+        <source>Te&amp;rminal</source>
+        <translation>K&amp;lemme</translation>
+    </message>
+    <message>
+        <source>Ca&amp;libration plan</source>
+        <translation>Kalibrier&amp;plan</translation>
+    </message>
+    <message>
+        <source>Sens&amp;or fitted</source>
+        <translation>Ein&amp;gebauter Sensor</translation>
+    </message>
+    <message>
+        <source>Plan of the sensor</source>
+        <translation>Plan des Sensors</translation>
+    </message>
+    <message>
+        <source>Plan of the loop</source>
+        <translation>Plan des Messkreises</translation>
+    </message>
+    <message>
+        <source>No longer &amp;calibrated</source>
+        <translation>Wird ni&amp;cht mehr kalibriert</translation>
     </message>
 </context>
 <context>
@@ -5052,6 +6166,209 @@ Eine Kalibrierung kommt hierher, sobald ihr Techniker sie als durchgeführt unte
     </message>
 </context>
 <context>
+    <name>spanwright::SetupForm</name>
+    <message>
+        <source>&amp;Kind</source>
+        <translation>A&amp;rt</translation>
+    </message>
+    <message>
+        <source>In &amp;force from</source>
+        <translation>In &amp;Kraft ab</translation>
+    </message>
+    <message>
+        <source>Filter [s]</source>
+        <translation>Filter [s]</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keine</translation>
+    </message>
+    <message>
+        <source>&amp;Alarms</source>
+        <translation>&amp;Alarme</translation>
+    </message>
+    <message>
+        <source>low-low</source>
+        <translation>tief-tief</translation>
+    </message>
+    <message>
+        <source>low</source>
+        <translation>tief</translation>
+    </message>
+    <message>
+        <source>high</source>
+        <translation>hoch</translation>
+    </message>
+    <message>
+        <source>high-high</source>
+        <translation>hoch-hoch</translation>
+    </message>
+    <message>
+        <source>dead band</source>
+        <translation>Hysterese</translation>
+    </message>
+    <message>
+        <source>R&amp;emark</source>
+        <translation>&amp;Bemerkung</translation>
+    </message>
+    <message>
+        <source>Why, for instance commissioning</source>
+        <translation>Warum, zum Beispiel Inbetriebnahme</translation>
+    </message>
+    <message>
+        <source>What the setup means</source>
+        <translation>Was die Parametrierung bedeutet</translation>
+    </message>
+    <message>
+        <source>&amp;Signal</source>
+        <translation>&amp;Signal</translation>
+    </message>
+    <message>
+        <source>&amp;Means</source>
+        <translation>Be&amp;deutet</translation>
+    </message>
+    <message>
+        <source>Co&amp;unts</source>
+        <translation>Dig&amp;its</translation>
+    </message>
+    <message>
+        <source>Converter [bit]</source>
+        <translation>Wandler [bit]</translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>nicht bekannt</translation>
+    </message>
+    <message>
+        <source>Read as</source>
+        <translation>Abgelesen in</translation>
+    </message>
+    <message>
+        <source>engineering units</source>
+        <translation>Einheiten</translation>
+    </message>
+    <message>
+        <source>counts</source>
+        <translation>Digits</translation>
+    </message>
+    <message>
+        <source>Commanded as</source>
+        <translation>Vorgegeben in</translation>
+    </message>
+    <message>
+        <source>Transfer</source>
+        <translation>Übertragung</translation>
+    </message>
+    <message>
+        <source>linear</source>
+        <translation>linear</translation>
+    </message>
+    <message>
+        <source>square root</source>
+        <translation>radizierend</translation>
+    </message>
+    <message>
+        <source>Cut-off [%]</source>
+        <translation>Schwelle [%]</translation>
+    </message>
+    <message>
+        <source>of the square root; none</source>
+        <translation>des Radizierens; keine</translation>
+    </message>
+    <message>
+        <source>type %1</source>
+        <translation>Typ %1</translation>
+    </message>
+    <message>
+        <source>Thermocouple</source>
+        <translation>Thermoelement</translation>
+    </message>
+    <message>
+        <source>Element</source>
+        <translation>Element</translation>
+    </message>
+    <message>
+        <source>Wires</source>
+        <translation>Leiter</translation>
+    </message>
+    <message>
+        <source>Ran&amp;ge</source>
+        <translation>Bereic&amp;h</translation>
+    </message>
+    <message>
+        <source>Smallest step shown</source>
+        <translation>Kleinste gezeigte Stufe</translation>
+    </message>
+    <message>
+        <source>Arrives as whole tenths</source>
+        <translation>Kommt in ganzen Zehnteln</translation>
+    </message>
+    <message>
+        <source>Rated voltage [V]</source>
+        <translation>Nennspannung [V]</translation>
+    </message>
+    <message>
+        <source>On at or above [V]</source>
+        <translation>Ein ab [V]</translation>
+    </message>
+    <message>
+        <source>Off at or below [V]</source>
+        <translation>Aus bis [V]</translation>
+    </message>
+    <message>
+        <source>Claims IEC 61131-2</source>
+        <translation>Nach IEC 61131-2</translation>
+    </message>
+    <message>
+        <source>no</source>
+        <translation>nein</translation>
+    </message>
+    <message>
+        <source>type 1</source>
+        <translation>Typ 1</translation>
+    </message>
+    <message>
+        <source>type 2</source>
+        <translation>Typ 2</translation>
+    </message>
+    <message>
+        <source>type 3</source>
+        <translation>Typ 3</translation>
+    </message>
+    <message>
+        <source>Supply [V]</source>
+        <translation>Versorgung [V]</translation>
+    </message>
+    <message>
+        <source>On: drop at most [V]</source>
+        <translation>Ein: Abfall höchstens [V]</translation>
+    </message>
+    <message>
+        <source>Off: at most [V]</source>
+        <translation>Aus: höchstens [V]</translation>
+    </message>
+    <message>
+        <source>On loss of communication</source>
+        <translation>Bei Ausfall der Kommunikation</translation>
+    </message>
+    <message>
+        <source>holds</source>
+        <translation>hält</translation>
+    </message>
+    <message>
+        <source>goes to its minimum</source>
+        <translation>geht auf das Minimum</translation>
+    </message>
+    <message>
+        <source>goes off</source>
+        <translation>geht aus</translation>
+    </message>
+    <message>
+        <source>What it means is shown here as soon as it is complete.</source>
+        <translation>Was sie bedeutet, steht hier, sobald sie vollständig ist.</translation>
+    </message>
+</context>
+<context>
     <name>spanwright::SetupsModel</name>
     <message>
         <source>Setup</source>
@@ -5460,6 +6777,10 @@ Toleranz</translation>
         <source>%1 channels found; the first %2 are shown, type more to tell them apart</source>
         <translation>%1 Kanäle gefunden; die ersten %2 sind gezeigt, mehr Zeichen grenzen sie ein</translation>
     </message>
+    <message>
+        <source>Add or change</source>
+        <translation>Anlegen oder ändern</translation>
+    </message>
 </context>
 <context>
     <name>spanwright::SiteTreeModel</name>
@@ -5782,14 +7103,6 @@ Toleranz</translation>
         <translation>Die Aktendatei eines Standorts auf diesem Rechner</translation>
     </message>
     <message>
-        <source>Make a new record</source>
-        <translation>Neue Akte anlegen</translation>
-    </message>
-    <message>
-        <source>From a site file that names places, channels, plans and standards</source>
-        <translation>Aus einer Standortdatei mit Orten, Kanälen, Plänen und Normalen</translation>
-    </message>
-    <message>
         <source>Try the sample record</source>
         <translation>Beispielakte ausprobieren</translation>
     </message>
@@ -5814,6 +7127,22 @@ Toleranz</translation>
 %2</source>
         <translation>%1 (nicht mehr vorhanden)
 %2</translation>
+    </message>
+    <message>
+        <source>Describe a new site</source>
+        <translation>Neuen Standort beschreiben</translation>
+    </message>
+    <message>
+        <source>By form: its name and first person; the rest follows in the window</source>
+        <translation>Im Formular: Name und erste Person; alles Weitere folgt im Fenster</translation>
+    </message>
+    <message>
+        <source>Make a record from a site file</source>
+        <translation>Akte aus einer Standortdatei anlegen</translation>
+    </message>
+    <message>
+        <source>That names places, channels, plans and standards</source>
+        <translation>Die Orte, Kanäle, Pläne und Normale nennt</translation>
     </message>
 </context>
 <context>

@@ -5,6 +5,8 @@
 #include <QPalette>
 #include <QPixmap>
 
+#include "gui/settings/text_size.h"
+
 namespace spanwright {
 namespace {
 
@@ -33,12 +35,12 @@ void paintHalfDisc(QPainter& painter, const QRectF& box, const QColor& colour) {
 }
 
 QPixmap markPixmap(Mark mark, const QColor& colour) {
-  constexpr int kSize = 16;
   constexpr int kScale = 3;  // drawn large, so that dense screens stay crisp
-  QPixmap pixmap(kSize * kScale, kSize * kScale);
+  const int size = scaled(16);
+  QPixmap pixmap(size * kScale, size * kScale);
   pixmap.fill(Qt::transparent);
   QPainter painter(&pixmap);
-  paintMark(painter, QRectF(kScale, kScale, (kSize - 2) * kScale, (kSize - 2) * kScale), mark, colour);
+  paintMark(painter, QRectF(kScale, kScale, (size - 2) * kScale, (size - 2) * kScale), mark, colour);
   painter.end();
   pixmap.setDevicePixelRatio(kScale);
   return pixmap;

@@ -203,10 +203,13 @@ void GuiTest::keepPicture(const QString& name) const {
 
 void GuiTest::keepLooks(QWidget* dialog, const QString& name) {
   const QString folder = qEnvironmentVariable("SPANWRIGHT_PICTURES");
-  for (const bool dark : folder.isEmpty() ? QList<bool>() : QList<bool>{true, false}) {
-    applyLook(*qApp, dark);
+  if (folder.isEmpty()) {
+    return;
+  }
+  for (const Look look : {Look::dark, Look::contrast, Look::light}) {
+    applyLook(*qApp, look);
     QTest::qWait(50);  // colours reach the widgets over the event loop
-    dialog->grab().save(folder + u'/' + name + (dark ? QStringLiteral("-dark.png") : QStringLiteral(".png")));
+    dialog->grab().save(folder + u'/' + name + u'-' + codeOf(look) + QStringLiteral(".png"));
   }
 }
 

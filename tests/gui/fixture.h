@@ -52,7 +52,7 @@ class GuiTest : public ::testing::Test {
   bool answer_ = false;
   /// Keeps a picture of the window when the variable SPANWRIGHT_PICTURES names a folder, to be looked at.
   void keepPicture(const QString& name) const;
-  /// The same of a dialog, in light and dark.
+  /// The same of a dialog, in every look.
   static void keepLooks(QWidget* dialog, const QString& name);
   /// The descendant of the window with this accessible name.
   template <typename T>

@@ -19,7 +19,7 @@ int main(int argc, char** argv) {
   QApplication application(argc, argv);
   QCoreApplication::setOrganizationName(QStringLiteral("spanwright-tests"));
   QCoreApplication::setApplicationName(QStringLiteral("tests_gui"));
-  spanwright::applyLook(application, false);
+  spanwright::applyLook(application, spanwright::Look::light);
   ::testing::InitGoogleTest(&argc, argv);
   return RUN_ALL_TESTS();
 }

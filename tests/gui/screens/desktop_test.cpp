@@ -10,6 +10,7 @@
 #include <QLocale>
 #include <QMenu>
 #include <QMenuBar>
+#include <QScrollBar>
 #include <QTabBar>
 #include <QTableView>
 #include <QTest>
@@ -19,9 +20,11 @@
 #include "gui/screens/channel_screen.h"
 #include "gui/screens/due_screen.h"
 #include "gui/screens/main_window.h"
+#include "gui/screens/page_area.h"
 #include "gui/screens/visit_screen.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 #include "tests/gui/fixture.h"
 
@@ -38,6 +41,7 @@ class DesktopTest : public GuiTest {
     desktop_.reset();
     session_.reset();
     applyLanguage(Language::english);
+    applyTextSize(*qApp, 100);
     QLocale::setDefault(QLocale(QLocale::English, QLocale::UnitedKingdom));
   }
 
@@ -253,6 +257,28 @@ TEST_F(DesktopTest, LettersAreUniqueAndNothingIsCutOffOnAnyPageInEitherLanguage)
           << language.toStdString() << ", " << screen.toStdString();
       EXPECT_EQ(cutOff(window()).join(QStringLiteral(" | ")).toStdString(), "")
           << language.toStdString() << ", " << screen.toStdString();
+    }
+  }
+}
+
+// Where a page needs more room than the window has, it scrolls; down, never across.
+TEST_F(DesktopTest, NothingIsCutOffWithTheLargestText) {
+  start({visitTo("TT-1", "2024-11-20T09:00:00", 0.1), visitTo("TT-1", "2025-11-20T09:00:00", 0.3, 0.0)});
+  choose(QStringLiteral("200 %"));
+  for (const auto& language : {QStringLiteral("English"), QStringLiteral("Deutsch")}) {
+    choose(language);
+    ASSERT_EQ(window().size(), QSize(1280, 720));
+    for (const QString& screen : screenNames()) {
+      if (screen == QLatin1String("start")) {
+        continue;  // not while a record is open
+      }
+      ASSERT_TRUE(window().showScreen(screen, QStringLiteral("TT-1"))) << screen.toStdString();
+      session_->worker().waitUntilIdle();
+      QTest::qWait(60);
+      EXPECT_EQ(cutOff(window()).join(QStringLiteral(" | ")).toStdString(), "")
+          << language.toStdString() << ", " << screen.toStdString();
+      EXPECT_EQ(window().findChild<PageArea*>()->horizontalScrollBar()->maximum(), 0)
+          << language.toStdString() << ", " << screen.toStdString() << " is too wide";
     }
   }
 }
