@@ -377,39 +377,39 @@
     </message>
     <message>
         <source>Li&amp;ght colours</source>
-        <translation type="unfinished"></translation>
+        <translation>&amp;Helle Farben</translation>
     </message>
     <message>
         <source>Dark text on a light ground</source>
-        <translation type="unfinished"></translation>
+        <translation>Dunkle Schrift auf hellem Grund</translation>
     </message>
     <message>
         <source>Light text on a dark ground</source>
-        <translation type="unfinished"></translation>
+        <translation>Helle Schrift auf dunklem Grund</translation>
     </message>
     <message>
         <source>High &amp;contrast</source>
-        <translation type="unfinished"></translation>
+        <translation>Hoher &amp;Kontrast</translation>
     </message>
     <message>
         <source>White text on black, with edges and marks that stand out</source>
-        <translation type="unfinished"></translation>
+        <translation>Weiße Schrift auf Schwarz, mit Rändern und Zeichen, die sich abheben</translation>
     </message>
     <message>
         <source>Larger te&amp;xt</source>
-        <translation type="unfinished"></translation>
+        <translation>Größere Schri&amp;ft</translation>
     </message>
     <message>
         <source>The next larger text, up to 200 %</source>
-        <translation type="unfinished"></translation>
+        <translation>Die nächstgrößere Schrift, bis 200 %</translation>
     </message>
     <message>
         <source>S&amp;maller text</source>
-        <translation type="unfinished"></translation>
+        <translation>Kle&amp;inere Schrift</translation>
     </message>
     <message>
         <source>The next smaller text, down to 100 %</source>
-        <translation type="unfinished"></translation>
+        <translation>Die nächstkleinere Schrift, bis 100 %</translation>
     </message>
 </context>
 <context>
@@ -1851,23 +1851,23 @@ Rückführung: %7</translation>
     </message>
     <message>
         <source>light colours</source>
-        <translation type="unfinished"></translation>
+        <translation>helle Farben</translation>
     </message>
     <message>
         <source>colours of high contrast</source>
-        <translation type="unfinished"></translation>
+        <translation>Farben mit hohem Kontrast</translation>
     </message>
     <message>
         <source>100, 125, 150, 175 or 200 percent of the machine&apos;s own text</source>
-        <translation type="unfinished"></translation>
+        <translation>100, 125, 150, 175 oder 200 Prozent der Schrift dieses Rechners</translation>
     </message>
     <message>
         <source>Give one of --light, --dark and --contrast, not several.</source>
-        <translation type="unfinished"></translation>
+        <translation>Eines von --light, --dark und --contrast angeben, nicht mehrere.</translation>
     </message>
     <message>
         <source>The text size &quot;%1&quot; is not one there is; give 100, 125, 150, 175 or 200.</source>
-        <translation type="unfinished"></translation>
+        <translation>Die Schriftgröße „%1“ gibt es nicht; 100, 125, 150, 175 oder 200 angeben.</translation>
     </message>
     <message>
         <source>no certificate of it is older</source>
@@ -4160,7 +4160,7 @@ Hash: %1…</translation>
     </message>
     <message>
         <source>Text &amp;size</source>
-        <translation type="unfinished"></translation>
+        <translation>Schrift&amp;größe</translation>
     </message>
     <message>
         <source>%1 %</source>
@@ -4983,10 +4983,6 @@ Hash: %1…</translation>
         <translation>Hinterlassen</translation>
     </message>
     <message>
-        <source>Then</source>
-        <translation>Dann</translation>
-    </message>
-    <message>
         <source>Worst point</source>
         <translation>Schlechtester Messpunkt</translation>
     </message>
@@ -4997,6 +4993,10 @@ Hash: %1…</translation>
     <message>
         <source>Becomes</source>
         <translation>Wird</translation>
+    </message>
+    <message>
+        <source>Then</source>
+        <translation>Dann</translation>
     </message>
 </context>
 <context>

@@ -92,10 +92,10 @@ class ReachWindow : public DialogTest {
   /// Pictures in both palettes.
   void keepBoth(const QString& name) const {
     keepPicture(name);
-    applyLook(*qApp, true);
+    applyLook(*qApp, Look::dark);
     QTest::qWait(50);
     keepPicture(name + QStringLiteral("-dark"));
-    applyLook(*qApp, false);
+    applyLook(*qApp, Look::light);
   }
 };
 
