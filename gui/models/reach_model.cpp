@@ -77,6 +77,7 @@ std::vector<ReachedModel::Column> reachedColumns() {
        },
        {},
        [](const Row& r) { return r.leftApart ? signOf(r.asLeft) : QIcon(); }},
+      {ReachedModel::tr("Then"), thenWord, {}, [](const Row& r) { return signOf(r.then()); }},
       {ReachedModel::tr("Worst point"),
        [](const Row& r) {
          const ReachedPoint* worst = r.worst();
@@ -99,7 +100,6 @@ std::vector<ReachedModel::Column> reachedColumns() {
        {},
        {},
        true},
-      {ReachedModel::tr("Then"), thenWord, {}, [](const Row& r) { return signOf(r.then()); }},
   };
 }
 

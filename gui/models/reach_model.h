@@ -11,7 +11,7 @@ namespace spanwright {
 class ReachedModel : public RowsModel<ReachedCalibration> {
   Q_OBJECT
  public:
-  enum Columns { kNumber, kChannel, kPerformed, kFound, kLeft, kWorst, kWas, kBecomes, kThen };
+  enum Columns { kNumber, kChannel, kPerformed, kFound, kLeft, kThen, kWorst, kWas, kBecomes };
   explicit ReachedModel(QObject* parent = nullptr);
 };
 

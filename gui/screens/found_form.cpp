@@ -1,16 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/screens/found_form.h"
 
+#include <QBoxLayout>
 #include <QComboBox>
 #include <QDateEdit>
 #include <QFileDialog>
 #include <QGridLayout>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QSignalBlocker>
-#include <QVBoxLayout>
 #include <algorithm>
 #include <set>
 
@@ -18,7 +17,9 @@
 #include "gui/prompts/prompts.h"
 #include "gui/screens/point_table.h"
 #include "gui/screens/refusal_line.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/settings/settings.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 #include "importers/found_file.h"
 
@@ -54,7 +55,8 @@ FoundForm::FoundForm(QWidget* parent)
   day_->setDisplayFormat(typedDateForm());
   certificate_->setEditable(true);
   certificate_->setInsertPolicy(QComboBox::NoInsert);
-  auto* row = new QHBoxLayout(this);
+  auto* row = new QBoxLayout(
+      sideBySide() == Qt::Horizontal ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom, this);
   row->setContentsMargins(0, 0, 0, 0);
   row->setSpacing(24);
   row->addWidget(makeFields(), 4);
@@ -100,7 +102,7 @@ QWidget* FoundForm::makeFields() {
   file->setToolTip(tr("A finding in TOML, as the command \"reach\" reads it"));
   auto* show = new QPushButton(tr("&Show what it reached"), side);
   show->setDefault(true);
-  auto* buttons = new QHBoxLayout;
+  auto* buttons = new WrapRow;
   buttons->setSpacing(10);
   buttons->addWidget(show);
   buttons->addWidget(file);
@@ -121,7 +123,7 @@ QWidget* FoundForm::makeFields() {
 QWidget* FoundForm::makeTable() {
   auto* side = new QWidget(this);
   table_->setAccessibleName(tr("Values found"));
-  auto* label = new QLabel(tr("&Values found: type them, or copy a table and press Ctrl+V"), side);
+  auto* label = new QLabel(tr("Val&ues found: type them, or copy a table and press Ctrl+V"), side);
   label->setBuddy(table_);
   auto* help = new QLabel(
       tr("An empty unit or resolution is that of the line above. Errors are indication minus true value; an "

@@ -63,6 +63,7 @@ void PointTable::write(int row, const TypedPoint& point) {
 
 void PointTable::setPoints(const std::vector<TypedPoint>& points) {
   growTo(static_cast<int>(points.size()) + 1);
+  const QSignalBlocker quiet(this);  // there is an empty line at the end already
   for (int row = 0; row < rowCount(); ++row) {
     const auto at = static_cast<std::size_t>(row);
     write(row, at < points.size() ? points[at] : TypedPoint());

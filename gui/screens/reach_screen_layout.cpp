@@ -3,7 +3,6 @@
 // The pages of the reach of a standard.
 #include <QCheckBox>
 #include <QComboBox>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
@@ -20,7 +19,9 @@
 #include "gui/screens/refusal_line.h"
 #include "gui/screens/signer_fields.h"
 #include "gui/screens/table_view.h"
+#include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
+#include "gui/settings/text_size.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -101,13 +102,13 @@ QWidget* ReachScreen::makeReached() {
   auto* list = new QWidget(page);
   auto* listColumn = columnOf(list);
   listColumn->addWidget(table_, 1);
-  auto* split = new QSplitter(page);
+  auto* split = new QSplitter(sideBySide(), page);
   split->setChildrenCollapsible(false);
   split->addWidget(list);
   split->addWidget(makePoints());
-  split->setStretchFactor(0, 8);
-  split->setStretchFactor(1, 5);
-  auto* row = new QHBoxLayout;
+  split->setStretchFactor(0, 2);
+  split->setStretchFactor(1, 1);
+  auto* row = new WrapRow;
   row->setSpacing(10);
   row->addWidget(onlyChanged_);
   row->addStretch();
@@ -162,14 +163,14 @@ QWidget* ReachScreen::makeToDo() {
   nameLabel->setBuddy(name_);
   auto* personLabel = new QLabel(tr("&For"), page);
   personLabel->setBuddy(person_);
-  auto* row = new QHBoxLayout;
+  auto* row = new WrapRow;
   row->setSpacing(10);
   row->addWidget(nameLabel);
   row->addWidget(name_, 1);
   row->addWidget(personLabel);
   row->addWidget(person_);
   row->addWidget(make_);
-  auto* other = new QHBoxLayout;
+  auto* other = new WrapRow;
   other->setSpacing(10);
   other->addWidget(save_);
   other->addWidget(out);

@@ -3417,10 +3417,6 @@ Ohne Wahl ist der letzte gute Kalibrierschein der neueste, der noch nicht zeigt,
         <translation>Gefundene Werte</translation>
     </message>
     <message>
-        <source>&amp;Values found: type them, or copy a table and press Ctrl+V</source>
-        <translation>Gefundene &amp;Werte: eingeben, oder eine Tabelle kopieren und Strg+V drücken</translation>
-    </message>
-    <message>
         <source>An empty unit or resolution is that of the line above. Errors are indication minus true value; an uncertainty may be left out.</source>
         <translation>Eine leere Einheit oder Auflösung ist die der Zeile darüber. Messabweichung ist Anzeige minus wahrer Wert; eine Messunsicherheit darf fehlen.</translation>
     </message>
@@ -3463,6 +3459,10 @@ Ohne Wahl ist der letzte gute Kalibrierschein der neueste, der noch nicht zeigt,
     <message>
         <source>Findings (*.toml);;All files (*)</source>
         <translation>Befunde (*.toml);;Alle Dateien (*)</translation>
+    </message>
+    <message>
+        <source>Val&amp;ues found: type them, or copy a table and press Ctrl+V</source>
+        <translation>Gefundene &amp;Werte: eingeben, oder eine Tabelle kopieren und Strg+V drücken</translation>
     </message>
 </context>
 <context>
