@@ -9,7 +9,7 @@ build_packages=(
   qt6-base-dev qt6-l10n-tools qt6-translations-l10n libqt6opengl6-dev qt6-charts-dev libgl-dev libopengl-dev libegl-dev
   libgtest-dev libgmock-dev fonts-dejavu-core
 )
-test_packages=(poppler-utils zbar-tools sqlite3 clang-format)
+test_packages=(poppler-utils zbar-tools sqlite3 clang-format mold)
 lint_packages=(clang-tidy)
 
 # need_packages NAME...: nothing when all are there; else installs them as root or through sudo without asking,

@@ -3417,6 +3417,10 @@ Ohne Wahl ist der letzte gute Kalibrierschein der neueste, der noch nicht zeigt,
         <translation>Gefundene Werte</translation>
     </message>
     <message>
+        <source>Val&amp;ues found: type them, or copy a table and press Ctrl+V</source>
+        <translation>Gefundene &amp;Werte: eingeben, oder eine Tabelle kopieren und Strg+V drücken</translation>
+    </message>
+    <message>
         <source>An empty unit or resolution is that of the line above. Errors are indication minus true value; an uncertainty may be left out.</source>
         <translation>Eine leere Einheit oder Auflösung ist die der Zeile darüber. Messabweichung ist Anzeige minus wahrer Wert; eine Messunsicherheit darf fehlen.</translation>
     </message>
@@ -3459,10 +3463,6 @@ Ohne Wahl ist der letzte gute Kalibrierschein der neueste, der noch nicht zeigt,
     <message>
         <source>Findings (*.toml);;All files (*)</source>
         <translation>Befunde (*.toml);;Alle Dateien (*)</translation>
-    </message>
-    <message>
-        <source>Val&amp;ues found: type them, or copy a table and press Ctrl+V</source>
-        <translation>Gefundene &amp;Werte: eingeben, oder eine Tabelle kopieren und Strg+V drücken</translation>
     </message>
 </context>
 <context>
@@ -4309,7 +4309,7 @@ Hash: %1…</translation>
     </message>
     <message>
         <source>plann&amp;er</source>
-        <translation>Pla&amp;ner</translation>
+        <translation>Plan&amp;er</translation>
     </message>
     <message>
         <source>&amp;reviewer</source>
@@ -4983,6 +4983,10 @@ Hash: %1…</translation>
         <translation>Hinterlassen</translation>
     </message>
     <message>
+        <source>Then</source>
+        <translation>Dann</translation>
+    </message>
+    <message>
         <source>Worst point</source>
         <translation>Schlechtester Messpunkt</translation>
     </message>
@@ -4993,10 +4997,6 @@ Hash: %1…</translation>
     <message>
         <source>Becomes</source>
         <translation>Wird</translation>
-    </message>
-    <message>
-        <source>Then</source>
-        <translation>Dann</translation>
     </message>
 </context>
 <context>
@@ -5185,7 +5185,7 @@ Hash: %1…</translation>
     </message>
     <message>
         <source>&amp;Change…</source>
-        <translation>Ä&amp;ndern…</translation>
+        <translation>Än&amp;dern…</translation>
     </message>
     <message>
         <source>The register</source>
@@ -5468,7 +5468,7 @@ Hash: %1…</translation>
     </message>
     <message>
         <source>T&amp;ransfer</source>
-        <translation>Ü&amp;bertragung</translation>
+        <translation>Über&amp;tragung</translation>
     </message>
     <message>
         <source>linear</source>
