@@ -55,6 +55,8 @@ FoundForm::FoundForm(QWidget* parent)
   day_->setDisplayFormat(typedDateForm());
   certificate_->setEditable(true);
   certificate_->setInsertPolicy(QComboBox::NoInsert);
+  // Made after the table, it would lead Tab from there back to its box.
+  certificate_->lineEdit()->setFocusPolicy(Qt::ClickFocus);
   auto* row = new QBoxLayout(
       sideBySide() == Qt::Horizontal ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom, this);
   row->setContentsMargins(0, 0, 0, 0);
@@ -90,7 +92,7 @@ QWidget* FoundForm::makeFields() {
   addField(grid, tr("&Certificate that reports it"), certificate_, {});
   addField(grid, tr("&Day it was found"), day_, FindingField::foundOn);
   addField(grid, tr("Coverage &factor k"), factor_, FindingField::coverageFactor);
-  addField(grid, tr("Re&mark"), remark_, {});
+  addField(grid, tr("R&emark"), remark_, {});
   addField(grid, tr("&Last good certificate"), lastGood_, FindingField::lastGood);
   auto* help = new QLabel(
       tr("Choose one of its certificates and its values are taken over, or type number and values of one "

@@ -71,7 +71,7 @@ PlanScreen::PlanScreen(Session& session, QWidget* parent)
   about_->setAccessibleName(tr("The chosen stop"));
   earlier_ = new QPushButton(tr("A day &earlier"), this);
   later_ = new QPushButton(tr("A day la&ter"), this);
-  round_ = new QPushButton(tr("&Make a round"), this);
+  round_ = new QPushButton(tr("Make a ro&und"), this);
   round_->setToolTip(tr("Keeps the chosen stop as a round of its person"));
   sheet_ = new QPushButton(tr("Round &sheet…"), this);
   sheet_->setToolTip(tr("The chosen stop's sheet, to be printed and taken along"));

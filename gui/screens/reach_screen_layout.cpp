@@ -155,7 +155,7 @@ QWidget* ReachScreen::makeToDo() {
   name_->setAccessibleName(tr("Name of the round"));
   person_ = new QComboBox(page);
   person_->setAccessibleName(tr("Who walks it"));
-  make_ = new QPushButton(tr("&Make a round"), page);
+  make_ = new QPushButton(tr("Ma&ke a round"), page);
   save_ = new QPushButton(tr("&Save list…"), page);
   auto* out = new QPushButton(tr("Take the standard &out of service…"), page);
   refusal_ = new RefusalLine(page);

@@ -3374,7 +3374,7 @@ Kopf des Journals: %2</translation>
     <name>spanwright::FoundForm</name>
     <message>
         <source>&amp;Certificate that reports it</source>
-        <translation>&amp;Berichtender Kalibrierschein</translation>
+        <translation>Ber&amp;ichtender Kalibrierschein</translation>
     </message>
     <message>
         <source>&amp;Day it was found</source>
@@ -3385,7 +3385,7 @@ Kopf des Journals: %2</translation>
         <translation>Erweiterungsfaktor &amp;k</translation>
     </message>
     <message>
-        <source>Re&amp;mark</source>
+        <source>R&amp;emark</source>
         <translation>Be&amp;merkung</translation>
     </message>
     <message>
@@ -3741,7 +3741,7 @@ Ohne Wahl ist der letzte gute Kalibrierschein der neueste, der noch nicht zeigt,
     </message>
     <message>
         <source>Detail</source>
-        <translation>Einzelheit</translation>
+        <translation>Detail</translation>
     </message>
 </context>
 <context>
@@ -4659,7 +4659,7 @@ Hash: %1…</translation>
         <translation>Was wäre wenn: St&amp;unden</translation>
     </message>
     <message>
-        <source>&amp;Make a round</source>
+        <source>Make a ro&amp;und</source>
         <translation>Zum Rundgang &amp;machen</translation>
     </message>
     <message>
@@ -4668,7 +4668,7 @@ Hash: %1…</translation>
     </message>
     <message>
         <source>Round &amp;sheet…</source>
-        <translation>Rundgangs&amp;blatt…</translation>
+        <translation>Run&amp;dgangsblatt…</translation>
     </message>
     <message>
         <source>The chosen stop&apos;s sheet, to be printed and taken along</source>
@@ -4905,7 +4905,7 @@ Hash: %1…</translation>
         <translation>Wer ihn geht</translation>
     </message>
     <message>
-        <source>&amp;Make a round</source>
+        <source>Ma&amp;ke a round</source>
         <translation>Rundgang an&amp;legen</translation>
     </message>
     <message>

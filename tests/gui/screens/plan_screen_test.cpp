@@ -91,7 +91,7 @@ TEST_F(PlanWindow, AStopBecomesARoundAndASheet) {
   EXPECT_THAT(window_->bar()->sentence().toStdString(), HasSubstr("could not be written"));
   QPushButton* make = nullptr;
   for (auto* each : screen()->findChildren<QPushButton*>()) {
-    make = each->text() == "&Make a round" ? each : make;
+    make = each->text() == "Make a ro&und" ? each : make;
   }
   ASSERT_NE(make, nullptr);
   make->click();
