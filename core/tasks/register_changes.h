@@ -53,8 +53,8 @@ struct SetupEffect {
   std::vector<LostProof> lost;  ///< proven now, unproven from the new setup's moment on
   int judgedBefore = 0;         ///< calibrations performed after that moment, kept under the setup they had
 };
-/// What the setup in the fields means, in one line: "4 mA = 0 degC, 20 mA = 250 degC (4-20 mA to 0-250 degC)";
-/// empty while it cannot be read.
+/// What the setup in the fields means, in one line: "4 mA = 0 degC, 20 mA = 250 degC (4-20 mA to 0-250
+/// degC)"; empty while it cannot be read.
 std::string setupPreview(const TypedFields& fields, std::string_view prefix = {});
 /// What the setup in the fields would do to the channel; InputError with all that is wrong. Writes nothing.
 SetupEffect setupEffect(const Store& store, std::string_view channel, const TypedFields& fields);
