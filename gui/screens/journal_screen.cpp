@@ -24,8 +24,7 @@ namespace {
 
 constexpr int kPause = 150;     // ms
 constexpr int kHashShown = 16;  // digits of 64
-constexpr int kLeast = 88;
-constexpr int kWidths[] = {kLeast, 140, 100, 116, 220};
+constexpr int kWidths[] = {76, 140, 100, 116, 220, 260};
 
 }  // namespace
 
@@ -76,7 +75,7 @@ QWidget* JournalScreen::makeList() {
       tr("Keep it elsewhere: whoever has it can prove later that nothing before it was changed"));
   table_ = new TableView(tr("Journal"), side);
   table_->setModel(model_);
-  table_->horizontalHeader()->setMinimumSectionSize(scaled(kLeast));  // the last takes what is left
+  table_->horizontalHeader()->setStretchLastSection(sideBySide() == Qt::Horizontal);  // large text needs more
   for (int column = 0; column < static_cast<int>(std::size(kWidths)); ++column) {
     table_->setColumnWidth(column, scaled(kWidths[column]));
   }

@@ -89,7 +89,7 @@ class ChannelChoices : public QAbstractListModel {
 VisitHeader::VisitHeader(Session& session, VisitEntry& entry, QWidget* parent)
     : QWidget(parent), entry_(entry), session_(session) {
   QWidget* boxes[] = {makeWho(), makeUnderTest(), makeMeans(), makeCautions()};
-  constexpr int kShares[] = {4, 5, 6, 7};
+  constexpr int kShares[] = {3, 7, 6, 6};
   auto* grid = new QGridLayout(this);
   grid->setContentsMargins(0, 0, 0, 0);
   grid->setSpacing(8);
