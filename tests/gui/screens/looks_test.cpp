@@ -4,6 +4,7 @@
 // its picture, the frame around what has the keys, the way round it with Tab, and the names that are read
 // out. The limits are those of W3C, Web Content Accessibility Guidelines 2.2, 1.4.3, 1.4.6 and 1.4.11;
 // relative luminance as defined there.
+#include <QAbstractButton>
 #include <QAccessible>
 #include <QApplication>
 #include <QDateTimeEdit>
@@ -193,13 +194,24 @@ TEST_F(Looks, TabGoesRoundEveryPageAndLeavesNothingOut) {
   });
 }
 
+/// A name of its own, its words, or the label beside it. A box read out by what is in it has none.
+bool isNamed(const QWidget& widget) {
+  if (!widget.accessibleName().isEmpty() || widget.inherits("QTabBar")) {
+    return true;
+  }
+  if (const auto* button = qobject_cast<const QAbstractButton*>(&widget)) {
+    return !button->text().isEmpty();
+  }
+  const auto labels = widget.window()->findChildren<QLabel*>();
+  return std::any_of(labels.begin(), labels.end(), [&widget](const QLabel* each) {
+    return each->buddy() == &widget && !each->text().isEmpty();
+  });
+}
+
 TEST_F(Looks, EverythingThatTakesTheKeysHasANameToReadOut) {
   onEveryPage(Look::light, [&](const QString&) {
     for (QWidget* each : focusable()) {
-      QAccessibleInterface* read = QAccessible::queryAccessibleInterface(each);
-      ASSERT_NE(read, nullptr);
-      EXPECT_NE(read->text(QAccessible::Name).trimmed().toStdString(), "")
-          << each->metaObject()->className() << " in " << each->parentWidget()->metaObject()->className();
+      EXPECT_TRUE(isNamed(*each)) << told(each) << " in " << each->parentWidget()->metaObject()->className();
     }
   });
 }
