@@ -205,8 +205,9 @@ QColor toneColour(Tone tone) {
 }
 
 double contrastRatio(const QColor& one, const QColor& other) {
-  const auto [dark, light] = std::minmax(relativeLuminance(one), relativeLuminance(other));
-  return (light + 0.05) / (dark + 0.05);
+  const double a = relativeLuminance(one);
+  const double b = relativeLuminance(other);
+  return (std::max(a, b) + 0.05) / (std::min(a, b) + 0.05);
 }
 
 LookStyle::LookStyle() : QProxyStyle(QStringLiteral("fusion")) {}

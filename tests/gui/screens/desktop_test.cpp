@@ -253,7 +253,7 @@ TEST_F(DesktopTest, LettersAreUniqueAndNothingIsCutOffOnAnyPageInEitherLanguage)
       }
       ASSERT_TRUE(window().showScreen(screen, QStringLiteral("TT-1"))) << screen.toStdString();
       session_->worker().waitUntilIdle();
-      QTest::qWait(60);
+      (void)QTest::qWaitFor([this] { return cutOff(window()).isEmpty(); });  // layouts settle in turns
       EXPECT_EQ(oftenIn(altLetters(window())).toStdString(), "")
           << language.toStdString() << ", " << screen.toStdString();
       EXPECT_EQ(cutOff(window()).join(QStringLiteral(" | ")).toStdString(), "")
@@ -275,7 +275,7 @@ TEST_F(DesktopTest, NothingIsCutOffWithTheLargestText) {
       }
       ASSERT_TRUE(window().showScreen(screen, QStringLiteral("TT-1"))) << screen.toStdString();
       session_->worker().waitUntilIdle();
-      QTest::qWait(60);
+      (void)QTest::qWaitFor([this] { return cutOff(window()).isEmpty(); });  // layouts settle in turns
       EXPECT_EQ(cutOff(window()).join(QStringLiteral(" | ")).toStdString(), "")
           << language.toStdString() << ", " << screen.toStdString();
       EXPECT_EQ(window().findChild<PageArea*>()->horizontalScrollBar()->maximum(), 0)

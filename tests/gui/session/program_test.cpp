@@ -33,7 +33,7 @@ TEST_F(Program, DrawsEveryScreenWithoutADisplay) {
   EXPECT_EQ(
       screens.join(' ').toStdString(),
       "start today site channel visit certificate due review drift plan intervals standards rounds journal "
-      "trace");
+      "trace reach");
   QList<QImage> pictures;
   for (const QString& screen : screens) {
     const QString file = folder_.filePath(screen + ".png");
