@@ -7,13 +7,10 @@
 #include <utility>
 
 #include "core/tasks/stored_sheet.h"
+#include "core/tasks/visit_before.h"
 
 namespace spanwright {
 namespace {
-
-std::string sensorOf(const VisitSheet& sheet) {
-  return sheet.sensor != nullptr ? sheet.sensor->serial : std::string();
-}
 
 struct Sum {
   std::size_t visits = 0, readings = 0;
@@ -68,17 +65,10 @@ std::vector<OtherReading> swappedReadings(const VisitSheet& sheet, const Reading
 }  // namespace
 
 UsualErrors usualErrors(const Store& store, const VisitSheet& sheet) {
-  const int version = sheet.setup != nullptr ? sheet.setup->version : 0;
-  const auto summaries = store.calibrations(sheet.channel->tag);
   std::map<std::string, Sum, std::less<>> sums;
   std::size_t taken = 0;
-  for (auto each = summaries.rbegin(); each != summaries.rend() && taken < kUsualMost; ++each) {
-    if (!counts(each->state) || each->subject != sheet.subject || each->performed >= sheet.when ||
-        each->setupVersion != version ||
-        (sheet.subject != Subject::channel && each->sensor != sensorOf(sheet))) {
-      continue;
-    }
-    if (const auto calibration = store.calibration(each->id)) {
+  for (const CalibrationId id : visitsBefore(store, subjectOf(sheet), sheet.when)) {
+    if (const auto calibration = taken < kUsualMost ? store.calibration(id) : std::nullopt) {
       addVisit(sums, *calibration);
       ++taken;
     }

@@ -127,11 +127,7 @@ RoundSheetItem itemOf(const Store& store, const RoundStop& stop, Date day) {
   item.cautions = sheet.plan->cautions;
   item.readingUnit = displaySymbol(sheet.model->readingSpan().unit);
   item.junction = sheet.couple().has_value();
-  const std::optional<Calibration> last =
-      visitBefore(store,
-                  {sheet.channel->tag, sheet.subject, sheet.setup->version,
-                   sheet.sensor != nullptr ? sheet.sensor->serial : std::string()},
-                  sheet.when);
+  const std::optional<Calibration> last = visitBefore(store, subjectOf(sheet), sheet.when);
   item.previous =
       last ? fmt::format("as left on {}, calibration {}", formatDate(last->performed.date()), last->id)
            : fmt::format("none yet under setup {}", sheet.setup->version);

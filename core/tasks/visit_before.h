@@ -5,9 +5,10 @@
 
 #include <optional>
 #include <string>
-#include <string_view>
+#include <vector>
 
 #include "core/store/store.h"
+#include "core/tasks/visit.h"
 
 namespace spanwright {
 
@@ -20,12 +21,15 @@ struct VisitSubject {
   std::string sensor;  ///< not looked at for the channel
 };
 
-/// Its last calibration that counts (core/record/life.h) and was performed before `before`; nothing when
-/// there is none.
+VisitSubject subjectOf(const VisitSheet& sheet);
+
+/// Its calibrations that count (core/record/life.h) and were performed before `before`, newest first.
+std::vector<CalibrationId> visitsBefore(const Store& store, const VisitSubject& subject, Moment before);
+/// The newest of them; nothing when there is none.
 std::optional<Calibration> visitBefore(const Store& store, const VisitSubject& subject, Moment before);
 
-/// What of `earlier` stands as left at the point of that key (pointKey), taken from the same side where it
-/// says so, else from any; nullptr when the point was not read.
+/// What of `earlier` stands as left at the point of that key (pointKey): of the same side and run where it
+/// was read so, else of the same side, else of any; nullptr when the point was not read.
 const Reading* leftAt(const Calibration& earlier, const TestPoint& point);
 
 }  // namespace spanwright

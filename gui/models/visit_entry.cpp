@@ -4,6 +4,7 @@
 #include <QTime>
 #include <algorithm>
 
+#include "core/tasks/visit_before.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -17,10 +18,6 @@ std::optional<QString> skipReason(const QString& text) {
     }
   }
   return std::nullopt;
-}
-
-bool samePoint(const TestPoint& a, const TestPoint& b) {
-  return a.direction == b.direction && a.run == b.run && pointKey(a) == pointKey(b);
 }
 
 }  // namespace
@@ -162,26 +159,14 @@ void VisitEntry::loadPrevious() {
   previous_.assign(sheet_->points.size(), std::nullopt);
   previousVisit_.clear();
   usual_ = usualErrors(store_, *sheet_);
-  const auto summaries = store_.calibrations(sheet_->channel->tag);
-  const int version = sheet_->setup != nullptr ? sheet_->setup->version : 0;
-  const std::string sensor = sheet_->sensor != nullptr ? sheet_->sensor->serial : std::string();
-  const auto last = std::find_if(summaries.rbegin(), summaries.rend(), [&](const CalibrationSummary& each) {
-    return counts(each.state) && each.subject == sheet_->subject && each.performed < sheet_->when &&
-           each.setupVersion == version && (sheet_->subject == Subject::channel || each.sensor == sensor);
-  });
-  if (last == summaries.rend()) {
-    return;
-  }
-  const auto calibration = store_.calibration(last->id);
-  if (!calibration) {
+  const auto last = visitBefore(store_, subjectOf(*sheet_), sheet_->when);
+  if (!last) {
     return;
   }
   previousVisit_ = tr("left by %1 on %2").arg(fromCore(last->person), shownDate(last->performed.date()));
-  for (const Reading& reading : calibration->standingAsLeft()) {
-    for (std::size_t row = 0; row < previous_.size(); ++row) {
-      if (!reading.skipped() && samePoint(reading.point, sheet_->points[row])) {
-        previous_[row] = reading;
-      }
+  for (std::size_t row = 0; row < previous_.size(); ++row) {
+    if (const Reading* left = leftAt(*last, sheet_->points[row])) {
+      previous_[row] = *left;
     }
   }
 }
