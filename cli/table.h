@@ -27,6 +27,9 @@ class Table {
   std::vector<std::vector<std::string>> rows_;
 };
 
+/// Where columns of numbers stand.
+inline constexpr auto kRight = Table::Align::right;
+
 /// Columns a text takes on a terminal: code points, not bytes.
 std::size_t shownWidth(const std::string& text);
 

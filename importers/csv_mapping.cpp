@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "core/units/text.h"
+#include "importers/file_words.h"
 #include "importers/toml_reader.h"
 
 namespace spanwright {
@@ -46,12 +47,8 @@ constexpr std::pair<std::string_view, DecimalSign> kDecimals[] = {{"point", Deci
                                                                   {"comma", DecimalSign::comma}};
 constexpr std::pair<std::string_view, Layout> kLayouts[] = {{"long", Layout::longRows},
                                                             {"wide", Layout::wideRows}};
-constexpr std::pair<std::string_view, Subject> kSubjects[] = {
-    {"channel", Subject::channel}, {"sensor", Subject::sensor}, {"loop", Subject::loop}};
 constexpr std::pair<std::string_view, Phase> kPhases[] = {{"as_found", Phase::asFound},
                                                           {"as_left", Phase::asLeft}};
-constexpr std::pair<std::string_view, Direction> kDirections[] = {{"up", Direction::up},
-                                                                  {"down", Direction::down}};
 
 void readSeparator(TomlTable& file, CsvMapping& mapping) {
   const std::string text = file.text("separator", ",");

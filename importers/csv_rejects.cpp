@@ -13,6 +13,7 @@
 #include "core/units/csv.h"
 #include "importers/csv_mapping.h"
 #include "importers/csv_reader.h"
+#include "importers/file_words.h"
 #include "importers/text_source.h"
 
 namespace spanwright {
@@ -20,8 +21,6 @@ namespace spanwright {
 namespace {
 
 namespace fs = std::filesystem;
-
-constexpr std::string_view kUtf8Mark = "\xEF\xBB\xBF";
 
 std::string row(const std::string& first, const CsvRecord& record, char separator) {
   std::string line = csvCell(first, separator);

@@ -11,7 +11,7 @@
 namespace spanwright {
 namespace {
 
-constexpr std::string_view kFields = "YmdHIMSbp";
+constexpr std::string_view kLetters = "YmdHIMSbp";
 constexpr std::array<std::string_view, 12> kMonths{"jan", "feb", "mar", "apr", "may", "jun",
                                                    "jul", "aug", "sep", "oct", "nov", "dec"};
 
@@ -86,7 +86,7 @@ std::variant<DateForm, std::string> DateForm::parse(std::string_view form) {
     const char field = ++i < form.size() ? form[i] : '\0';
     if (field == '%') {
       parsed.parts_.push_back({0, '%'});
-    } else if (field == '\0' || kFields.find(field) == std::string_view::npos) {
+    } else if (field == '\0' || kLetters.find(field) == std::string_view::npos) {
       return fmt::format("%{} is none of %Y %m %b %d %H %I %p %M %S", field == '\0' ? ' ' : field);
     } else if (seen.find(field) != std::string::npos) {
       return fmt::format("%{} stands there twice", field);

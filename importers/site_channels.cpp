@@ -7,13 +7,11 @@
 #include <map>
 
 #include "core/record/register_rules.h"
+#include "importers/file_words.h"
 #include "importers/site_parts.h"
 
 namespace spanwright {
 namespace {
-
-constexpr std::pair<std::string_view, Subject> kSubjects[] = {
-    {"channel", Subject::channel}, {"sensor", Subject::sensor}, {"loop", Subject::loop}};
 
 /// A fitting with its place in the file, for finding one sensor on two channels at once.
 struct PlacedFitting {

@@ -13,8 +13,13 @@ namespace spanwright {
 namespace {
 
 constexpr Bounds kHoursOfWeek{0.0, 168.0, true};
-constexpr std::pair<std::string_view, int> kWeekdays[] = {{"sun", 0}, {"mon", 1}, {"tue", 2}, {"wed", 3},
-                                                          {"thu", 4}, {"fri", 5}, {"sat", 6}};
+constexpr std::array kWeekdays = [] {
+  std::array<std::pair<std::string_view, int>, kWeekdayCodes.size()> days;
+  for (std::size_t day = 0; day < days.size(); ++day) {
+    days[day] = {kWeekdayCodes[day], static_cast<int>(day)};
+  }
+  return days;
+}();
 constexpr std::pair<std::string_view, Role> kRoles[] = {{"technician", Role::technician},
                                                         {"planner", Role::planner},
                                                         {"reviewer", Role::reviewer},

@@ -15,7 +15,7 @@ constexpr int kLongestDays = 36525;
 // Common practice, no source: 95 % limits, and nothing concluded from fewer than ten outcomes.
 constexpr double kConfidence = 0.95;
 constexpr int kLeastOutcomes = 10;
-constexpr Bounds kProbability{0.0, 0.999, true};
+constexpr Bounds kShare{0.0, 0.999, true};
 
 /// Keys that only one policy has.
 constexpr std::pair<std::string_view, PolicyKind> kOwnKeys[] = {{"lengthen", PolicyKind::staircase},
@@ -41,8 +41,8 @@ void readOwnKeys(TomlTable& table, IntervalPolicy& policy) {
     policy.lengthen = table.needNumber("lengthen", {1.0, kLongestStep, true});
     policy.shorten = table.needNumber("shorten", {0.0, 0.99, true});
   } else if (policy.kind == PolicyKind::reliability) {
-    policy.target = table.needNumber("target", kProbability);
-    policy.confidence = table.number("confidence", kConfidence, kProbability);
+    policy.target = table.needNumber("target", kShare);
+    policy.confidence = table.number("confidence", kConfidence, kShare);
     policy.leastOutcomes = table.whole("least_outcomes", kLeastOutcomes, 1, 100000);
   }
 }

@@ -8,18 +8,19 @@
 #include <cerrno>
 #include <cstring>
 
+#include "importers/file_words.h"
+
 namespace spanwright {
 namespace {
 
 constexpr std::size_t kBlockSize = std::size_t{256} * 1024;
-constexpr std::string_view kUtf8Mark = "\xEF\xBB\xBF";
 constexpr std::string_view kUtf16LeMark = "\xFF\xFE";
 constexpr std::string_view kUtf16BeMark = "\xFE\xFF";
 constexpr std::string_view kZipMark = "PK\x03\x04";
 constexpr std::string_view kOldSpreadsheetMark = "\xD0\xCF\x11\xE0";
 constexpr char kUndecodable = '\xFF';
 
-[[noreturn]] void refuse(const std::filesystem::path& file, std::string what, std::string todo) {
+[[noreturn]] void refuseFile(const std::filesystem::path& file, std::string what, std::string todo) {
   throw InputError(std::move(what), std::move(todo), Where{file.string(), 1, 0, {}});
 }
 
@@ -120,17 +121,17 @@ void TextSource::fillBlock() {
 
 void TextSource::recognise(Encoding encoding) {
   if (rest_.empty()) {
-    refuse(file_, "the file is empty", "check that it was copied whole");
+    refuseFile(file_, "the file is empty", "check that it was copied whole");
   }
   if (rest_.starts_with(kZipMark) || rest_.starts_with(kOldSpreadsheetMark)) {
-    refuse(file_, "this is a spreadsheet or an archive, not text",
-           "open it where it was made and save the sheet as CSV");
+    refuseFile(file_, "this is a spreadsheet or an archive, not text",
+               "open it where it was made and save the sheet as CSV");
   }
   const bool utf8Mark = rest_.starts_with(kUtf8Mark);
   const bool leMark = rest_.starts_with(kUtf16LeMark);
   const bool beMark = rest_.starts_with(kUtf16BeMark);
   if (leMark && rest_.size() >= 4 && rest_[2] == '\0' && rest_[3] == '\0') {
-    refuse(file_, "the file is UTF-32", "save it as UTF-8");
+    refuseFile(file_, "the file is UTF-32", "save it as UTF-8");
   }
   const Encoding marked = utf8Mark ? Encoding::utf8
                           : leMark ? Encoding::utf16le

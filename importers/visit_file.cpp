@@ -6,15 +6,11 @@
 #include <algorithm>
 
 #include "core/record/reference_junction.h"
+#include "importers/file_words.h"
 #include "importers/toml_reader.h"
 
 namespace spanwright {
 namespace {
-
-constexpr std::pair<std::string_view, Subject> kSubjects[] = {
-    {"channel", Subject::channel}, {"sensor", Subject::sensor}, {"loop", Subject::loop}};
-constexpr std::pair<std::string_view, Direction> kDirections[] = {{"up", Direction::up},
-                                                                  {"down", Direction::down}};
 
 void checkTyped(const TomlTable& table, std::string_view key, const std::string& text) {
   if (!text.empty() && !parseQuantity(text, DecimalSign::either)) {

@@ -23,22 +23,22 @@ std::string subjectOf(const Attachment& attachment) {
                                     : "channel " + attachment.channel;
 }
 
-Json orNull(const std::string& text) {
+Json textOrNull(const std::string& text) {
   return text.empty() ? Json(nullptr) : Json(text);
 }
 
 Json document(const Attachment& a) {
   return {{"attachment", a.id},
-          {"standard", orNull(a.standard)},
-          {"certificate", orNull(a.certificate)},
+          {"standard", textOrNull(a.standard)},
+          {"certificate", textOrNull(a.certificate)},
           {"calibration", a.calibration == 0 ? Json(nullptr) : Json(a.calibration)},
-          {"channel", orNull(a.channel)},
+          {"channel", textOrNull(a.channel)},
           {"name", a.name},
           {"media_type", a.mediaType},
           {"bytes", a.size},
           {"sha256", hex(a.sha256)},
           {"note", a.note},
-          {"person", orNull(a.person)},
+          {"person", textOrNull(a.person)},
           {"added", formatMoment(a.addedUtc) + "Z"}};
 }
 

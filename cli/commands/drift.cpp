@@ -227,7 +227,6 @@ class Drift : public Command {
                                        : fmt::format("No line leaves tolerance within {} days.\n", within_));
       return;
     }
-    constexpr auto kRight = Table::Align::right;
     Table table({{"channel"},
                  {"subject"},
                  {"point"},

@@ -17,8 +17,6 @@ namespace spanwright {
 
 namespace {
 
-constexpr auto kRight = Table::Align::right;
-
 /// "NAME=REST" apart; the name may hold "=" itself, the rest may not.
 std::pair<std::string, std::string> parts(const std::string& text, const char* option, const char* form) {
   const std::size_t at = text.rfind('=');
@@ -105,7 +103,7 @@ class PlanCommand : public Command {
     app.add_option("--not", not_, "CHANNEL=FROM..UNTIL: may not be visited on these days");
     app.add_option("--working-days", weekdays_, "what if these were the working days: mon,tue,wed")
         ->delimiter(',')
-        ->check(CLI::IsMember(std::vector<std::string>(kWeekdays.begin(), kWeekdays.end())));
+        ->check(CLI::IsMember(std::vector<std::string>(kWeekdayCodes.begin(), kWeekdayCodes.end())));
     app.add_option("--ics", ics_, "also write the visits as a calendar (iCalendar)");
     app.add_flag("--json", json_, "print one JSON document");
   }
@@ -122,8 +120,6 @@ class PlanCommand : public Command {
   }
 
  private:
-  static constexpr std::array<const char*, 7> kWeekdays{"sun", "mon", "tue", "wed", "thu", "fri", "sat"};
-
   PlanQuestion question(const Surroundings& surroundings) const {
     PlanQuestion asked;
     asked.from = dayOf(from_, surroundings, "--from");
@@ -147,8 +143,8 @@ class PlanCommand : public Command {
     if (!weekdays_.empty()) {
       std::vector<int>& days = asked.workingWeekdays.emplace();
       for (const std::string& day : weekdays_) {
-        days.push_back(
-            static_cast<int>(std::find(kWeekdays.begin(), kWeekdays.end(), day) - kWeekdays.begin()));
+        days.push_back(static_cast<int>(std::find(kWeekdayCodes.begin(), kWeekdayCodes.end(), day) -
+                                        kWeekdayCodes.begin()));
       }
     }
     return asked;

@@ -16,8 +16,6 @@ namespace spanwright {
 
 namespace {
 
-constexpr auto kRight = Table::Align::right;
-
 Json phaseJson(const ReachedPhase& phase) {
   return {{"was", text(phase.was)}, {"becomes", text(phase.becomes)}, {"flips", phase.flips()}};
 }

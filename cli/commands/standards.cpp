@@ -16,8 +16,6 @@ namespace spanwright {
 
 namespace {
 
-constexpr auto kRight = Table::Align::right;
-
 Json statusJson(const StandardStatus& status) {
   const Standard& standard = *status.standard;
   const StandardCertificate* certificate = status.certificate;

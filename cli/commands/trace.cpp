@@ -20,8 +20,6 @@ namespace spanwright {
 
 namespace {
 
-constexpr auto kRight = Table::Align::right;
-
 std::string figure(double value) {
   return std::isfinite(value) ? formatSignificant(value, 6) : "open";
 }

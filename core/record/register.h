@@ -5,6 +5,7 @@
 // people use (tag, serial, code, login); the store turns those into keys.
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <memory>
 #include <optional>
@@ -191,6 +192,10 @@ struct Channel {
   std::vector<AcceptedInterval> acceptedIntervals = {};  ///< in the order accepted, each from a day not
                                                          ///< before the last one's of the same subject
 };
+
+/// Weekdays as site files, forms' fields and commands name them; 0 Sunday .. 6 Saturday.
+inline constexpr std::array<std::string_view, 7> kWeekdayCodes{"sun", "mon", "tue", "wed",
+                                                               "thu", "fri", "sat"};
 
 struct CalendarRules {
   std::vector<int> workingWeekdays{1, 2, 3, 4, 5};  ///< 0 Sunday .. 6 Saturday

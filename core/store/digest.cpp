@@ -12,10 +12,6 @@ namespace {
 
 using State = crypto_hash_sha256_state;
 
-const unsigned char* bytesOf(std::string_view data) {
-  return reinterpret_cast<const unsigned char*>(data.data());
-}
-
 }  // namespace
 
 void startCryptography() {

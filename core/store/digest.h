@@ -44,6 +44,14 @@ std::optional<Digest> parseDigest(std::string_view text);
 /// The digest in a column of raw bytes; nothing unless it is 32 of them.
 std::optional<Digest> digestOf(std::string_view bytes);
 
+/// As the libraries want them.
+inline const unsigned char* bytesOf(std::string_view text) {
+  return reinterpret_cast<const unsigned char*>(text.data());
+}
+inline unsigned char* bytesOf(std::string& text) {
+  return reinterpret_cast<unsigned char*>(text.data());
+}
+
 /// The libraries' own start-up, once; std::runtime_error when the machine has no randomness to offer.
 void startCryptography();
 

@@ -43,7 +43,7 @@ JournalEntry entryOf(const Query& row) {
   return e;
 }
 
-constexpr std::string_view kSelect =
+constexpr std::string_view kSelectEntries =
     "SELECT entry, at_utc, person, act, unit, unit_key, digest, row_digests, detail, hash FROM journal ";
 
 }  // namespace
@@ -138,7 +138,8 @@ void Journal::cover(std::string_view act, const std::function<bool(std::string_v
 
 void forEachEntry(Connection& connection, std::string_view site, std::int64_t first,
                   const std::function<bool(const JournalEntry&)>& visit) {
-  Query row = connection.query(fmt::format("{} WHERE site = $1 AND entry >= $2 ORDER BY entry", kSelect));
+  Query row =
+      connection.query(fmt::format("{} WHERE site = $1 AND entry >= $2 ORDER BY entry", kSelectEntries));
   row.bind(site, first);
   while (row.step()) {
     if (!visit(entryOf(row))) {
@@ -149,7 +150,7 @@ void forEachEntry(Connection& connection, std::string_view site, std::int64_t fi
 
 std::vector<JournalEntry> entriesAbout(Connection& connection, std::string_view site, const UnitKey& key) {
   Query row = connection.query(
-      fmt::format("{} WHERE site = $1 AND unit = $2 AND unit_key = $3 ORDER BY entry", kSelect));
+      fmt::format("{} WHERE site = $1 AND unit = $2 AND unit_key = $3 ORDER BY entry", kSelectEntries));
   row.bind(site, key.unit, keyText(key));
   std::vector<JournalEntry> entries;
   while (row.step()) {

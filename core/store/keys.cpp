@@ -16,13 +16,6 @@ static_assert(crypto_sign_SECRETKEYBYTES == 64);
 constexpr std::int64_t kMostMemory = std::int64_t{1} << 30;
 constexpr std::int64_t kMostOperations = 20;
 
-const unsigned char* bytesOf(std::string_view text) {
-  return reinterpret_cast<const unsigned char*>(text.data());
-}
-unsigned char* bytesOf(std::string& text) {
-  return reinterpret_cast<unsigned char*>(text.data());
-}
-
 /// What the passphrase makes of itself; wiped when it goes.
 class BoxKey {
  public:

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "core/store/row_ids.h"
 #include "core/store/stored_forms.h"
 
 namespace spanwright {
@@ -13,13 +14,6 @@ std::optional<Bytes> bytesOrNull(const std::string& bytes) {
 }
 std::optional<std::int64_t> numberOrNull(std::int64_t number) {
   return number == 0 ? std::nullopt : std::optional(number);
-}
-
-std::int64_t nextId(Connection& connection, std::string_view table, std::string_view site) {
-  Query next =
-      connection.query(fmt::format("SELECT coalesce(max(id), 0) + 1 FROM {} WHERE site = $1", table));
-  next.bind(site).step();
-  return next.integer(0);
 }
 
 }  // namespace

@@ -4,18 +4,12 @@
 // by which others know a thing (login, serial, code, tag) stays: signatures and what was handed out tell it.
 #include <fmt/format.h>
 
+#include "core/store/row_ids.h"
 #include "core/store/store_impl.h"
 #include "core/store/stored_forms.h"
 
 namespace spanwright {
 namespace {
-
-std::int64_t nextId(Connection& connection, std::string_view table, std::string_view site) {
-  Query next =
-      connection.query(fmt::format("SELECT coalesce(max(id), 0) + 1 FROM {} WHERE site = $1", table));
-  next.bind(site).step();
-  return next.integer(0);
-}
 
 /// The row of `table` whose `column` holds `name`, or nothing.
 std::optional<std::int64_t> idOf(Connection& connection, std::string_view table, std::string_view column,

@@ -9,7 +9,7 @@
 namespace spanwright {
 namespace {
 
-constexpr std::string_view kSelect =
+constexpr std::string_view kSelectIssued =
     "SELECT i.number, i.calibration, i.issued_utc, i.revision, i.year, i.running FROM issued_certificate i "
     "WHERE i.site = $1 AND i.calibration = $2";
 
@@ -60,7 +60,7 @@ IssuedCertificate Store::issueCertificate(CalibrationId calibration) {
                        "check its number");
     }
     {
-      Query row = impl.connection->query(kSelect);
+      Query row = impl.connection->query(kSelectIssued);
       if (row.bind(impl.code(), calibration).step()) {
         const IssuedCertificate issued = *certificateOf(*impl.connection, impl.code(), row, 0);
         if (!outdated(*impl.connection, impl.code(), calibration, issued.journal.entry)) {
@@ -93,7 +93,7 @@ std::optional<IssuedCertificate> Store::issuedCertificate(CalibrationId calibrat
 }
 
 std::optional<IssuedCertificate> Store::issuedRevision(CalibrationId calibration, int revision) const {
-  Query row = impl_->connection->query(kSelect);
+  Query row = impl_->connection->query(kSelectIssued);
   if (!row.bind(impl_->code(), calibration).step()) {
     return std::nullopt;
   }

@@ -3,18 +3,12 @@
 // The Store's part about attachments, rounds and the journal.
 #include <fmt/format.h>
 
+#include "core/store/row_ids.h"
 #include "core/store/store_impl.h"
 #include "core/store/stored_forms.h"
 
 namespace spanwright {
 namespace {
-
-std::int64_t nextId(Connection& connection, std::string_view table, std::string_view site) {
-  Query next =
-      connection.query(fmt::format("SELECT coalesce(max(id), 0) + 1 FROM {} WHERE site = $1", table));
-  next.bind(site).step();
-  return next.integer(0);
-}
 
 /// The number of a standard's certificate among those of the standard.
 std::int64_t certificateKey(Connection& connection, std::string_view site, std::int64_t standard,

@@ -24,7 +24,7 @@ std::string lower(std::string text) {
 }
 
 /// The file's content; InputError says what is wrong with it.
-std::string contentOf(const fs::path& file) {
+std::string contentToAttach(const fs::path& file) {
   const Where where{file.string(), 0, 0, {}};
   std::error_code error;
   const fs::file_status status = fs::status(file, error);
@@ -85,7 +85,7 @@ std::string_view mediaTypeOf(std::string_view name) {
 }
 
 std::int64_t attachFile(Store& store, const fs::path& file, Attachment about) {
-  const std::string content = contentOf(file);
+  const std::string content = contentToAttach(file);
   about.name = file.filename().string();
   about.mediaType = mediaTypeOf(about.name);
   return store.addAttachment(about, content);

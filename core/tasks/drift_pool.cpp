@@ -56,7 +56,7 @@ std::string sensorFamily(const SensorRange& sensor) {
   return family;
 }
 
-using Group = std::vector<PoolEntry*>;
+using Entries = std::vector<PoolEntry*>;
 
 bool widened(const DriftItem& item) {
   return item.growth && item.growth->pValue < kWidenBelow;
@@ -116,11 +116,11 @@ void take(const GroupDrift& group, const PooledDrift& pooled, PoolEntry& entry) 
 }
 
 /// Pools `group` and gives what comes of it to those of them that `takes` names.
-void poolGroup(const std::string& name, const Group& group,
+void poolGroup(const std::string& name, const Entries& group,
                const std::function<bool(const PoolEntry&)>& takes) {
   std::vector<DriftBasis> bases;
   std::vector<double> least;
-  Group pooledOnes;
+  Entries pooledOnes;
   int telling = 0;
   for (PoolEntry* entry : group) {
     const auto basis = widened(entry->item) ? std::nullopt : basisOf(*entry);
@@ -145,8 +145,8 @@ void poolGroup(const std::string& name, const Group& group,
   }
 }
 
-void poolFamily(const std::string& name, const Group& group) {
-  std::map<std::string, Group> areas;
+void poolFamily(const std::string& name, const Entries& group) {
+  std::map<std::string, Entries> areas;
   for (PoolEntry* entry : group) {
     areas[entry->area].push_back(entry);
   }
@@ -178,7 +178,7 @@ std::string subjectFamily(Subject subject, const ChannelSetup& setup, const Sens
 }
 
 void poolLikeSubjects(std::vector<PoolEntry>& entries, Pooling pooling) {
-  std::map<std::string, Group> groups;
+  std::map<std::string, Entries> groups;
   for (PoolEntry& entry : entries) {
     keepOwnBand(entry);
     if (pooling == Pooling::likeSubjects && !entry.family.empty() && !entry.item.fitted.empty()) {

@@ -50,9 +50,9 @@ FleetRow rowOf(const DriftItem& item, const Register& site, Date day) {
   return row;
 }
 
-using Key = std::pair<double, double>;  // smaller is worse
+using WorstFirst = std::pair<double, double>;  // smaller is worse
 
-Key byForecast(const FleetRow& row) {
+WorstFirst byForecast(const FleetRow& row) {
   return {row.daysToForecast ? static_cast<double>(*row.daysToForecast) : kNever, -row.used.value_or(-1.0)};
 }
 

@@ -50,9 +50,9 @@ ForecastEvidence evidenceOf(const std::vector<DriftItem>& drift, std::string_vie
 }
 
 /// What the policies need of the whole record, loaded once.
-class Report {
+class Proposals {
  public:
-  Report(const Store& store, Date today)
+  Proposals(const Store& store, Date today)
       : store_(store), site_(store.site()), today_(today), due_(dueList(store, today)) {}
 
   std::vector<IntervalItem> of(const std::vector<const Channel*>& channels) {
@@ -287,7 +287,7 @@ std::vector<IntervalItem> intervalReport(const Store& store, std::string_view ch
     }
   }
   std::erase_if(channels, [](const Channel* one) { return one->retired || one->routines.empty(); });
-  return channels.empty() ? std::vector<IntervalItem>() : Report(store, today).of(channels);
+  return channels.empty() ? std::vector<IntervalItem>() : Proposals(store, today).of(channels);
 }
 
 AcceptedInterval acceptInterval(Store& store, const IntervalChoice& choice, Date from) {

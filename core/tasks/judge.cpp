@@ -22,11 +22,6 @@ using Typed = std::variant<double, TypedProblem>;
 /// A value applied further from its point's nominal than this, in % of span, belongs to another point.
 constexpr double kNominalPercent = 5.0;
 
-std::string quantityText(double value, Unit unit) {
-  const std::string_view name = symbol(unit);
-  return formatSignificant(value, 6) + (name.empty() ? "" : " ") + std::string(name);
-}
-
 /// The words for a text that is no quantity: what of it was not understood.
 TypedProblem notUnderstood(std::string_view typed, DecimalSign sign, bool inApplied) {
   const std::string_view body = trimmed(typed);
@@ -93,8 +88,8 @@ Typed indicatedValue(const VisitSheet& sheet, const TestPoint& point, std::strin
     return TypedProblem{
         false,
         fmt::format("{} cannot be: readings here lie between {} and {}",
-                    quantityText(*number, point.readingUnit), quantityText(possible.low, possible.unit),
-                    quantityText(possible.high, possible.unit)),
+                    formatQuantity(*number, point.readingUnit), formatQuantity(possible.low, possible.unit),
+                    formatQuantity(possible.high, possible.unit)),
         "check the decimal sign and the unit"};
   }
   return value;
@@ -152,8 +147,8 @@ Typed appliedValue(const VisitSheet& sheet, const TestPoint& point, std::string_
       !(std::abs(*number - point.nominalApplied) <= reach * (1.0 + 1e-12))) {
     return TypedProblem{
         true,
-        fmt::format("{} is too far from the {} of this point", quantityText(*number, point.appliedUnit),
-                    quantityText(point.nominalApplied, point.appliedUnit)),
+        fmt::format("{} is too far from the {} of this point", formatQuantity(*number, point.appliedUnit),
+                    formatQuantity(point.nominalApplied, point.appliedUnit)),
         "correct it, or type the reading on the line of its own point" +
             millivoltsThere(sheet, point, typed)};
   }
@@ -197,7 +192,7 @@ std::variant<Reading, TypedProblem> judge(const VisitSheet& sheet, const TestPoi
   if (const auto* why = std::get_if<RangeResult>(&evaluation)) {
     return TypedProblem{true,
                         fmt::format("nothing can be expected at {}: it is {}",
-                                    quantityText(reading.applied, point.appliedUnit), rangeText(*why)),
+                                    formatQuantity(reading.applied, point.appliedUnit), rangeText(*why)),
                         "correct the applied value, or skip the point and say why"};
   }
   const PointResult& result = std::get<PointResult>(evaluation);

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <set>
 #include <tuple>
 #include <utility>
 
@@ -150,6 +151,27 @@ std::vector<StandardNeed> standardNeeds(const VisitSheet& sheet, const std::vect
     }
   }
   return needs;
+}
+
+std::vector<std::string> offeredStandards(const VisitSheet& sheet, const std::vector<std::string>& lastUsed) {
+  const Date day = sheet.when.date();
+  const auto usable = usableDays(*sheet.site, {day, day}, {});
+  std::set<std::string> offered;
+  for (const StandardNeed& need : standardNeeds(sheet, usable, lastUsed)) {
+    std::vector<std::string> able;
+    for (const StandardNeed::Able& each : need.able) {
+      able.push_back(sheet.site->standards[each.standard].serial);
+    }
+    const auto used = std::find_if(lastUsed.begin(), lastUsed.end(), [&](const std::string& serial) {
+      return std::find(able.begin(), able.end(), serial) != able.end();
+    });
+    if (used != lastUsed.end()) {
+      offered.insert(*used);
+    } else if (able.size() == 1) {
+      offered.insert(able.front());
+    }
+  }
+  return {offered.begin(), offered.end()};
 }
 
 }  // namespace spanwright

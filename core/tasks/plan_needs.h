@@ -32,6 +32,11 @@ std::vector<UsableDays> usableDays(const Register& site, DaySpan within,
 std::vector<StandardNeed> standardNeeds(const VisitSheet& sheet, const std::vector<UsableDays>& usable,
                                         const std::vector<std::string>& lastUsed);
 
+/// Serials to begin the sheet with, by serial: for each need the one of `lastUsed` that serves it on the
+/// sheet's day, earlier ones before later ones, or the only standard that does. Nothing for a need that
+/// several serve when none of them was used.
+std::vector<std::string> offeredStandards(const VisitSheet& sheet, const std::vector<std::string>& lastUsed);
+
 /// To six digits, without zeros at the end: "4", "0.333333".
 std::string plainNumber(double value);
 

@@ -38,10 +38,6 @@ std::optional<double> trueValue(const VisitSheet& sheet, const MeasuredValue& va
   return shown && real ? std::optional(value.value + (*real - *shown)) : std::nullopt;
 }
 
-std::string quantityText(double value, Unit unit) {
-  return fmt::format("{} {}", formatSignificant(value, 6), symbol(unit));
-}
-
 /// The standard as if what was found had been its only certificate on that day. Without an earlier one its
 /// budget has no line for drift: what it drifted to is known.
 Standard foundState(const Standard& standard, const FoundErrors& found, Date day) {
@@ -155,7 +151,7 @@ class Recomputation {
   }
 
   static std::string noValue(const MeasuredValue& value, bool placed) {
-    const std::string text = quantityText(value.value, value.unit);
+    const std::string text = formatQuantity(value.value, value.unit);
     return placed ? fmt::format("{} less what was found is nothing the setup can be judged at", text)
                   : fmt::format("what was found does not reach {}", text);
   }

@@ -198,9 +198,10 @@ std::string changePlace(Store& store, std::string_view name, FieldReader& reader
 
 std::string changeSite(Store& store, FieldReader& reader, std::string_view by) {
   const SiteInfo info = readSiteInfo(reader);
+  const CalendarRules calendar = readCalendar(reader);
   throwIfAny(reader);
   const ActingAs acting(store, by);
-  store.changeSite(info, store.site().calendar);
+  store.changeSite(info, calendar);
   return info.code;
 }
 

@@ -143,8 +143,11 @@ std::optional<TypedFields> fieldsFor(const Register& site, RegisterKind kind, st
     return item == nullptr ? std::optional<TypedFields>() : std::optional(fieldsOf(*item));
   };
   switch (kind) {
-    case RegisterKind::site:
-      return fieldsOf(site.site);
+    case RegisterKind::site: {
+      TypedFields fields = fieldsOf(site.site);
+      fields.merge(fieldsOf(site.calendar));
+      return fields;
+    }
     case RegisterKind::place:
       return of(placeOf(site, name));
     case RegisterKind::person:

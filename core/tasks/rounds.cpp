@@ -18,6 +18,13 @@ void needName(const std::string& name) {
   }
 }
 
+/// Recorded while the round was open, and no old visit that came in by an import then. Visits are told in the
+/// site's time and rounds in UTC, which may be another day.
+bool madeOn(const Round& round, const CalibrationSummary& visit) {
+  return visit.recordedUtc >= round.madeUtc && (!round.closedUtc || visit.recordedUtc <= *round.closedUtc) &&
+         visit.performed.date() >= round.madeUtc.date() - boost::gregorian::days(1);
+}
+
 }  // namespace
 
 std::vector<StopProgress> roundProgress(const Store& store, const Round& round) {
@@ -29,9 +36,7 @@ std::vector<StopProgress> roundProgress(const Store& store, const Round& round) 
       made.place = channel->place;
     }
     for (const CalibrationSummary& summary : store.calibrations(stop.channel)) {
-      const bool since = summary.recordedUtc >= round.madeUtc &&
-                         (!round.closedUtc || summary.recordedUtc <= *round.closedUtc);
-      if (summary.subject == stop.subject && counts(summary.state) && since) {
+      if (summary.subject == stop.subject && counts(summary.state) && madeOn(round, summary)) {
         made.calibration = summary.id;
         break;
       }

@@ -17,8 +17,8 @@ namespace spanwright {
 struct StopProgress {
   RoundStop stop;
   std::string place;  ///< path
-  CalibrationId calibration =
-      0;  ///< the first that counts and was recorded since the round was made; 0: none yet
+  /// The first that counts and was performed and recorded since the round was made; 0: none yet.
+  CalibrationId calibration = 0;
 };
 /// Stops in the round's order. A closed round counts only what was recorded before it was closed.
 std::vector<StopProgress> roundProgress(const Store& store, const Round& round);

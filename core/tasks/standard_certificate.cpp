@@ -9,16 +9,11 @@
 
 #include "core/record/certificate_faults.h"
 #include "core/units/number.h"
+#include "core/units/text.h"
 #include "core/units/unit.h"
 
 namespace spanwright {
 namespace {
-
-std::string_view trimmed(std::string_view text) {
-  const auto first = text.find_first_not_of(" \t\r\n");
-  return first == std::string_view::npos ? std::string_view()
-                                         : text.substr(first, text.find_last_not_of(" \t\r\n") - first + 1);
-}
 
 class PointReader {
  public:
@@ -119,9 +114,9 @@ class PointReader {
   double resolution_ = 0.0;
 };
 
-class Reader {
+class CertificateReader {
  public:
-  explicit Reader(const TypedCertificate& typed) : typed_(typed) {}
+  explicit CertificateReader(const TypedCertificate& typed) : typed_(typed) {}
 
   std::variant<StandardCertificate, std::vector<Problem>> read() {
     head();
@@ -225,7 +220,7 @@ std::vector<TypedPoint> typedPoints(const std::vector<CertificateRange>& ranges)
 }
 
 std::variant<StandardCertificate, std::vector<Problem>> readCertificate(const TypedCertificate& typed) {
-  return Reader(typed).read();
+  return CertificateReader(typed).read();
 }
 
 void addCertificate(Store& store, std::string_view standard, const TypedCertificate& typed,

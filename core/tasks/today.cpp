@@ -121,6 +121,27 @@ TodayConcerns concernsOf(const Register& site, std::string_view person, Date tod
           hasAny(*found, {Role::technician, Role::planner})};
 }
 
+StepGroup stepsToSee(const std::vector<FleetRow>& fleet, std::size_t most) {
+  StepGroup group;
+  for (const FleetRow& row : fleet) {
+    if (row.findings.empty()) {
+      break;  // those with findings stand first
+    }
+    const auto step = std::find_if(row.findings.begin(), row.findings.end(), [](const DriftFinding& finding) {
+      return finding.kind == FindingKind::step;
+    });
+    if (step != row.findings.end()) {
+      ++group.count;
+      group.first.push_back({row.channel, row.place, row.subject, *step});
+    }
+  }
+  std::stable_sort(group.first.begin(), group.first.end(), [](const StepToSee& a, const StepToSee& b) {
+    return a.finding.pValue < b.finding.pValue;
+  });
+  group.first.resize(std::min(group.first.size(), most));
+  return group;
+}
+
 std::vector<StandardToSee> standardsToSee(const Register& site, Date today) {
   std::vector<StandardToSee> all;
   for (const StandardStatus& status : standardsOn(site, today)) {
@@ -148,8 +169,8 @@ std::vector<StandardToSee> standardsToSee(const Register& site, Date today) {
   return all;
 }
 
-Today todayFor(const Store& store, const std::vector<DueItem>& due, std::string_view person, Date today,
-               std::size_t most) {
+Today todayFor(const Store& store, const std::vector<DueItem>& due, const std::vector<FleetRow>& fleet,
+               std::string_view person, Date today, std::size_t most) {
   Today all;
   all.concerns = concernsOf(store.site(), person, today);
   if (all.concerns.visits) {
@@ -164,6 +185,7 @@ Today todayFor(const Store& store, const std::vector<DueItem>& due, std::string_
   }
   if (all.concerns.due) {
     all.due = dueGroups(due, most);
+    all.steps = stepsToSee(fleet, most);
   }
   all.standards = standardsToSee(store.site(), today);
   return all;

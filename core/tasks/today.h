@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "core/store/store.h"
+#include "core/tasks/fleet.h"
 #include "core/tasks/rounds.h"
 #include "core/tasks/standards.h"
 #include "core/tasks/status.h"
@@ -22,12 +23,12 @@ inline constexpr int kStandardDaysAhead = 60;
 
 /// What concerns a person. A draft and a round concern whom they name, or everybody when they name nobody;
 /// what was sent back, and what nobody has signed yet, concerns its technician; what waits for a signature
-/// concerns reviewers, but never one's own work (actFault); due work concerns technicians and planners;
-/// standards concern everybody.
+/// concerns reviewers, but never one's own work (actFault); due work and steps that were found concern
+/// technicians and planners; standards concern everybody.
 struct TodayConcerns {
   bool visits = false;   ///< drafts, rounds, what was sent back or is not signed
   bool reviews = false;  ///< what waits for a review or an approval
-  bool due = false;
+  bool due = false;      ///< due work, steps
 };
 /// `person` by login; empty: nobody in particular, whom everything concerns. One who is not in the register
 /// or has left by the day is concerned by nothing.
@@ -48,6 +49,17 @@ struct DueGroup {
   std::size_t count = 0;
   std::vector<DueItem> first;  ///< most pressing first, not more than asked for
 };
+/// A jump of the error that nobody wrote down; it stands until a new setup, another sensor or a recorded
+/// adjustment begins a segment of its own.
+struct StepToSee {
+  std::string channel, place;
+  Subject subject = Subject::channel;
+  DriftFinding finding;
+};
+struct StepGroup {
+  std::size_t count = 0;
+  std::vector<StepToSee> first;  ///< most certain first, not more than asked for
+};
 struct StandardToSee {
   std::string serial, description;
   StandardState state = StandardState::valid;
@@ -64,13 +76,18 @@ struct Today {
   std::vector<CalibrationSummary> toSign;               ///< visits nobody has signed, oldest first
   std::vector<CalibrationSummary> toReview, toApprove;  ///< oldest first
   std::vector<DueGroup> due;                            ///< unproven, overdue, in grace, due soon
-  std::vector<StandardToSee> standards;                 ///< not usable first, then by days left
+  StepGroup steps;
+  std::vector<StandardToSee> standards;  ///< not usable first, then by days left
 };
 
-/// `due` is the due list of the day. Of due items each group carries at most `most`. StorageError when the
-/// record cannot be read.
-Today todayFor(const Store& store, const std::vector<DueItem>& due, std::string_view person, Date today,
-               std::size_t most);
+/// `due` is the due list of the day, `fleet` all subjects by drift with what was found first (fleetRanking;
+/// empty while it is not known). Of due items and steps each group carries at most `most`. StorageError when
+/// the record cannot be read.
+Today todayFor(const Store& store, const std::vector<DueItem>& due, const std::vector<FleetRow>& fleet,
+               std::string_view person, Date today, std::size_t most);
+
+/// The subjects with a step that nobody recorded, each by its most certain one.
+StepGroup stepsToSee(const std::vector<FleetRow>& fleet, std::size_t most);
 
 /// Those of the site's standards that cannot be used on the day, whose use was allowed without a valid
 /// certificate, or that run out within kStandardDaysAhead.

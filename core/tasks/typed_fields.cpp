@@ -259,6 +259,18 @@ std::string typedNumber(double value) {
   return formatShortest(value);
 }
 
+std::string typedNumber(const std::optional<double>& value) {
+  return value ? formatShortest(*value) : std::string();
+}
+
+std::string typedKnown(double value) {
+  return value == 0.0 ? std::string() : formatShortest(value);
+}
+
+std::string typedYes(bool on) {
+  return on ? "yes" : "";
+}
+
 std::string typedDays(const std::vector<DayRange>& days) {
   std::string text;
   for (const DayRange& each : days) {

@@ -74,6 +74,9 @@ class FieldReader {
 /// How these stand in fields, to be read again by the above.
 void putSpan(TypedFields& into, const std::string& field, const Span& span);
 std::string typedNumber(double value);
+std::string typedNumber(const std::optional<double>& value);  ///< empty when there is none
+std::string typedKnown(double value);                         ///< empty for 0, which stands for "not known"
+std::string typedYes(bool on);
 std::string typedDays(const std::vector<DayRange>& days);
 std::string typedNumbers(const std::vector<double>& numbers);
 std::string typedLines(const std::vector<std::string>& lines);

@@ -14,9 +14,9 @@
 namespace spanwright {
 namespace {
 
-class Reader {
+class FindingReader {
  public:
-  Reader(const Standard& standard, const TypedFinding& typed) : standard_(standard), typed_(typed) {}
+  FindingReader(const Standard& standard, const TypedFinding& typed) : standard_(standard), typed_(typed) {}
 
   std::variant<FoundErrors, std::vector<FindingProblem>> read() {
     head();
@@ -108,7 +108,7 @@ class Reader {
 
 std::variant<FoundErrors, std::vector<FindingProblem>> readFinding(const Standard& standard,
                                                                    const TypedFinding& typed) {
-  return Reader(standard, typed).read();
+  return FindingReader(standard, typed).read();
 }
 
 TypedFinding typedFinding(const FoundErrors& found) {

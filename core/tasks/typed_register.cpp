@@ -17,32 +17,16 @@ constexpr Subject kSubjects[] = {Subject::channel, Subject::sensor, Subject::loo
 constexpr double kConfidence = 0.95;
 constexpr int kLeastOutcomes = 10;
 
-std::string yes(bool on) {
-  return on ? "yes" : "";
-}
-
-std::string known(double value) {
-  return value == 0.0 ? "" : typedNumber(value);
-}
-
-std::string known(int value) {
-  return value == 0 ? "" : std::to_string(value);
-}
-
-std::string maybe(const std::optional<double>& value) {
-  return value ? typedNumber(*value) : "";
-}
-
 ToleranceSide readSide(FieldReader reader) {
   return {reader.number("absolute", 0.0), reader.number("percent_of_reading", 0.0, Unit::percent),
           reader.number("percent_of_span", 0.0, Unit::percent), reader.number("counts", 0.0, Unit::count)};
 }
 
 void put(TypedFields& into, const std::string& prefix, const ToleranceSide& side) {
-  into[prefix + "absolute"] = known(side.absolute);
-  into[prefix + "percent_of_reading"] = known(side.percentOfReading);
-  into[prefix + "percent_of_span"] = known(side.percentOfSpan);
-  into[prefix + "counts"] = known(side.counts);
+  into[prefix + "absolute"] = typedKnown(side.absolute);
+  into[prefix + "percent_of_reading"] = typedKnown(side.percentOfReading);
+  into[prefix + "percent_of_span"] = typedKnown(side.percentOfSpan);
+  into[prefix + "counts"] = typedKnown(side.counts);
 }
 
 DecisionRule readRule(FieldReader& reader) {
@@ -84,7 +68,34 @@ TypedFields fieldsOf(const SiteInfo& site) {
           {"customer", site.customer},
           {"customer_contact", site.customerContact},
           {"note", site.note},
-          {"due_date_agreed", yes(site.dueDateAgreed)}};
+          {"due_date_agreed", typedYes(site.dueDateAgreed)}};
+}
+
+CalendarRules readCalendar(FieldReader& reader) {
+  CalendarRules calendar;
+  calendar.workingWeekdays.clear();
+  for (std::size_t day = 0; day < kWeekdayCodes.size(); ++day) {
+    if (reader.yes(fmt::format("working.{}", kWeekdayCodes[day]))) {
+      calendar.workingWeekdays.push_back(static_cast<int>(day));
+    }
+  }
+  calendar.closed = reader.days("closed");
+  calendar.dueSoonDays = reader.whole("due_soon_days", calendar.dueSoonDays);
+  calendar.graceDays = reader.whole("grace_days", calendar.graceDays);
+  calendar.earlyDays = reader.whole("early_days", calendar.earlyDays);
+  reader.take(calendarProblems(calendar));
+  return calendar;
+}
+
+TypedFields fieldsOf(const CalendarRules& calendar) {
+  TypedFields fields{{"closed", typedDays(calendar.closed)},
+                     {"due_soon_days", std::to_string(calendar.dueSoonDays)},
+                     {"grace_days", std::to_string(calendar.graceDays)},
+                     {"early_days", std::to_string(calendar.earlyDays)}};
+  for (const int day : calendar.workingWeekdays) {
+    fields[fmt::format("working.{}", kWeekdayCodes.at(static_cast<std::size_t>(day)))] = "yes";
+  }
+  return fields;
 }
 
 Person readPerson(FieldReader& reader) {
@@ -111,7 +122,7 @@ Person readPerson(FieldReader& reader) {
 TypedFields fieldsOf(const Person& person) {
   TypedFields fields{{"login", person.login},
                      {"name", person.name},
-                     {"hours_per_week", maybe(person.hoursPerWeek)},
+                     {"hours_per_week", typedNumber(person.hoursPerWeek)},
                      {"away", typedDays(person.away)}};
   for (const Role role : person.roles) {
     fields[fmt::format("role.{}", text(role))] = "yes";
@@ -200,21 +211,21 @@ TypedFields fieldsOf(const Plan& plan) {
                      {"points", typedNumbers(plan.scheme.percents)},
                      {"order", std::string(text(plan.scheme.order))},
                      {"repeats", std::to_string(plan.scheme.repeats)},
-                     {"alarms", yes(plan.scheme.alarms)},
-                     {"loss", yes(plan.scheme.loss)},
-                     {"minus", yes(!(plan.tolerance.plus == plan.tolerance.minus))},
+                     {"alarms", typedYes(plan.scheme.alarms)},
+                     {"loss", typedYes(plan.scheme.loss)},
+                     {"minus", typedYes(!(plan.tolerance.plus == plan.tolerance.minus))},
                      {"adjust_limit", typedNumber(plan.adjustLimit)},
                      {"rule", rule.basis == GuardBasis::none     ? "simple"
                               : rule.basis == GuardBasis::factor ? "guard-band"
                                                                  : "false-accept"},
-                     {"any_spread", yes(rule.basis == GuardBasis::anyPopulation)},
+                     {"any_spread", typedYes(rule.basis == GuardBasis::anyPopulation)},
                      {"factor", typedNumber(rule.factor)},
                      {"limit", typedNumber(rule.falseAcceptLimit)},
-                     {"settle_seconds", known(plan.settleSeconds)},
+                     {"settle_seconds", typedKnown(plan.settleSeconds)},
                      {"minutes", typedNumber(plan.minutes)},
                      {"cautions", typedLines(plan.cautions)},
-                     {"reference_junction_uncertainty", maybe(plan.junctionUncertainty)},
-                     {"lead_resistance_half_width", maybe(plan.leadHalfWidth)}};
+                     {"reference_junction_uncertainty", typedNumber(plan.junctionUncertainty)},
+                     {"lead_resistance_half_width", typedNumber(plan.leadHalfWidth)}};
   put(fields, "tolerance.", plan.tolerance.plus);
   put(fields, "minus.", plan.tolerance.minus);
   return fields;
@@ -249,15 +260,15 @@ IntervalPolicy readInterval(FieldReader& reader) {
 TypedFields fieldsOf(const IntervalPolicy& policy) {
   return {{"code", policy.code},
           {"policy", std::string(text(policy.kind))},
-          {"months", known(policy.months)},
-          {"days", known(policy.months > 0 ? 0 : policy.days)},
-          {"minimum_days", known(policy.minimumDays)},
-          {"maximum_days", known(policy.maximumDays)},
-          {"lengthen", known(policy.lengthen)},
-          {"shorten", known(policy.shorten)},
-          {"target", known(policy.target)},
-          {"confidence", known(policy.confidence)},
-          {"least_outcomes", known(policy.leastOutcomes)}};
+          {"months", typedKnown(policy.months)},
+          {"days", typedKnown(policy.months > 0 ? 0 : policy.days)},
+          {"minimum_days", typedKnown(policy.minimumDays)},
+          {"maximum_days", typedKnown(policy.maximumDays)},
+          {"lengthen", typedKnown(policy.lengthen)},
+          {"shorten", typedKnown(policy.shorten)},
+          {"target", typedKnown(policy.target)},
+          {"confidence", typedKnown(policy.confidence)},
+          {"least_outcomes", typedKnown(policy.leastOutcomes)}};
 }
 
 Channel readChannel(FieldReader& reader) {
@@ -281,7 +292,7 @@ TypedFields fieldsOf(const Channel& channel) {
                      {"place", channel.place},
                      {"terminal", channel.terminal},
                      {"title", channel.title},
-                     {"retired", yes(channel.retired)}};
+                     {"retired", typedYes(channel.retired)}};
   for (const Routine& routine : channel.routines) {
     fields[fmt::format("routine.{}.plan", text(routine.subject))] = routine.plan;
     fields[fmt::format("routine.{}.interval", text(routine.subject))] = routine.interval;

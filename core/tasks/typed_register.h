@@ -10,6 +10,9 @@ namespace spanwright {
 
 /// code, name, address, issuer, issuer_address, customer, customer_contact, note (lists: a line each).
 SiteInfo readSiteInfo(FieldReader& reader);
+/// working.sun, working.mon ... ticked, closed (a line each, as FieldReader::days), due_soon_days,
+/// grace_days, early_days; days left out are those of a new site.
+CalendarRules readCalendar(FieldReader& reader);
 /// login, name, hours_per_week, away, and role.technician, role.planner ... ticked.
 Person readPerson(FieldReader& reader);
 /// name, within (the place it lies in), order.
@@ -32,6 +35,7 @@ Channel readChannel(FieldReader& reader);
 Fitting readFitting(FieldReader& reader);
 
 TypedFields fieldsOf(const SiteInfo& site);
+TypedFields fieldsOf(const CalendarRules& calendar);
 TypedFields fieldsOf(const Person& person);
 TypedFields fieldsOf(const Place& place);
 TypedFields fieldsOf(const Standard& standard);

@@ -12,19 +12,6 @@ namespace spanwright {
 
 namespace {
 
-std::string yes(bool on) {
-  return on ? "yes" : "";
-}
-
-std::string maybe(const std::optional<double>& value) {
-  return value ? typedNumber(*value) : "";
-}
-
-/// Empty for what stands for "not known".
-std::string known(double value) {
-  return value == 0.0 ? "" : typedNumber(value);
-}
-
 AlarmLevels readAlarms(FieldReader& reader, Unit unit) {
   FieldReader alarms = reader.below("alarms");
   return {alarms.maybeNumber("low_low", unit), alarms.maybeNumber("low", unit),
@@ -33,11 +20,11 @@ AlarmLevels readAlarms(FieldReader& reader, Unit unit) {
 }
 
 void put(TypedFields& into, const AlarmLevels& alarms) {
-  into["alarms.low_low"] = maybe(alarms.lowLow);
-  into["alarms.low"] = maybe(alarms.low);
-  into["alarms.high"] = maybe(alarms.high);
-  into["alarms.high_high"] = maybe(alarms.highHigh);
-  into["alarms.dead_band"] = known(alarms.deadBand);
+  into["alarms.low_low"] = typedNumber(alarms.lowLow);
+  into["alarms.low"] = typedNumber(alarms.low);
+  into["alarms.high"] = typedNumber(alarms.high);
+  into["alarms.high_high"] = typedNumber(alarms.highHigh);
+  into["alarms.dead_band"] = typedKnown(alarms.deadBand);
 }
 
 LossBehaviour readLoss(const FieldReader& reader, LossBehaviour fallback) {
@@ -155,9 +142,9 @@ struct Fill {
   void operator()(const AnalogInputSetup& s) const {
     scaling(s);
     into["transfer"] = transferWord(s.transfer);
-    into["cut_off_percent"] = known(s.cutOffPercent);
+    into["cut_off_percent"] = typedKnown(s.cutOffPercent);
     into["reads_as"] = s.readsAs == ReadsAs::counts ? "counts" : "units";
-    into["resolution"] = known(s.resolution);
+    into["resolution"] = typedKnown(s.resolution);
     put(into, s.alarms);
   }
   void operator()(const ThermocoupleSetup& s) const {
@@ -197,7 +184,7 @@ struct Fill {
   void temperature(const Setup& s) const {
     putSpan(into, "range", s.range);
     into["resolution"] = typedNumber(s.resolution);
-    into["reads_tenths"] = yes(s.readsTenths);
+    into["reads_tenths"] = typedYes(s.readsTenths);
     put(into, s.alarms);
   }
 };
@@ -232,7 +219,7 @@ SetupVersion readSetupVersion(FieldReader& reader) {
 TypedFields fieldsOf(const ChannelSetup& setup) {
   TypedFields fields;
   fields["kind"] = kindName(setup);
-  fields["filter_seconds"] = known(setup.filterSeconds);
+  fields["filter_seconds"] = typedKnown(setup.filterSeconds);
   std::visit(Fill{fields}, setup.kind);
   return fields;
 }

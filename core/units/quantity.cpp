@@ -52,13 +52,25 @@ std::optional<TypedQuantity> parseQuantity(std::string_view text, DecimalSign si
   return quantity;
 }
 
-std::string formatQuantity(double value, int decimals, Unit unit) {
-  std::string text = formatFixed(value, decimals);
+namespace {
+
+std::string withUnit(std::string number, Unit unit) {
   if (!symbol(unit).empty()) {
-    text += ' ';
-    text += symbol(unit);
+    number += ' ';
+    number += symbol(unit);
   }
-  return text;
+  return number;
+}
+
+}  // namespace
+
+std::string formatQuantity(double value, int decimals, Unit unit) {
+  return withUnit(formatFixed(value, decimals), unit);
+}
+
+std::string formatQuantity(double value, Unit unit) {
+  constexpr int kDigits = 6;
+  return withUnit(formatSignificant(value, kDigits), unit);
 }
 
 }  // namespace spanwright

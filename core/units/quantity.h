@@ -41,6 +41,8 @@ std::optional<TypedQuantity> parseQuantity(std::string_view text, DecimalSign si
 
 /// "4.02 mA" from value, decimals and unit.
 std::string formatQuantity(double value, int decimals, Unit unit);
+/// The same with six significant digits, for sentences.
+std::string formatQuantity(double value, Unit unit);
 
 // Quantities that must not be mixed up carry their unit in their type.
 struct Celsius {

@@ -6,6 +6,8 @@
 #include <QSignalBlocker>
 #include <array>
 
+#include "gui/words/days.h"
+
 namespace spanwright {
 namespace {
 
@@ -29,7 +31,7 @@ int monthsPerLabel(double days, int most) {
 }  // namespace
 
 double chartDay(Date date) {
-  return dayOf(QDate(date.year(), date.month(), date.day()));
+  return dayOf(toQt(date));
 }
 
 double chartDay(Moment moment) {

@@ -15,6 +15,7 @@
 #include <QVBoxLayout>
 
 #include "gui/screens/refusal_line.h"
+#include "gui/words/days.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -28,13 +29,6 @@ constexpr int kLabelDrop = 5;  // to the line of the text beside it
 /// Numbers stand as the language writes them; core reads both signs.
 QString shownNumbers(QString text) {
   return text.replace(u'.', QLocale().decimalPoint());
-}
-
-QDateTime toQt(Moment moment) {
-  const auto day = moment.date().year_month_day();
-  const auto time = moment.time_of_day();
-  return {QDate(day.year, day.month, day.day),
-          QTime(static_cast<int>(time.hours()), static_cast<int>(time.minutes()))};
 }
 
 }  // namespace

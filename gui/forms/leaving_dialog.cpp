@@ -13,6 +13,7 @@
 #include "gui/screens/refusal_line.h"
 #include "gui/screens/signer_fields.h"
 #include "gui/session/session.h"
+#include "gui/words/days.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -44,8 +45,7 @@ LeavingDialog::LeavingDialog(Session& session, const QString& login, QWidget* pa
   grid->addWidget(about, 0, 0, 1, 2);
   auto* label = new QLabel(tr("From the &day"), this);
   label->setBuddy(day_);
-  const auto today = session.today().year_month_day();
-  day_->setDate(QDate(today.year, today.month, today.day));
+  day_->setDate(toQt(session.today()));
   day_->setCalendarPopup(true);
   day_->setDisplayFormat(typedDateForm());
   day_->setAccessibleName(tr("From the day"));
@@ -68,14 +68,10 @@ void LeavingDialog::keep() {
     refusal_->say(sentence);
     return;
   }
-  const QDate day = day_->date();
   QApplication::setOverrideCursor(Qt::WaitCursor);  // a key is slow to open, on purpose
   QString wrong;
   try {
-    setPersonLeft(session_.store(), toCore(login_),
-                  Date(static_cast<unsigned short>(day.year()), static_cast<unsigned short>(day.month()),
-                       static_cast<unsigned short>(day.day())),
-                  signer);
+    setPersonLeft(session_.store(), toCore(login_), fromQt(day_->date()), signer);
   } catch (const InputError& refused) {
     wrong = problemSentences(refused);
   } catch (const std::exception& error) {

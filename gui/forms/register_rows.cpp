@@ -3,6 +3,7 @@
 // The rows of each form about the register.
 #include <QComboBox>
 #include <QLineEdit>
+#include <QLocale>
 #include <QPushButton>
 #include <algorithm>
 
@@ -110,6 +111,17 @@ void RegisterForm::addSite() {
   addLines("issuer_address", tr("Issuer's a&ddress"));
   addLine("note", tr("N&ote"), tr("Printed on every certificate"));
   addCheck("due_date_agreed", tr("The customer &wants due dates on certificates"));
+  std::vector<Part> days;
+  for (int day = 0; day < static_cast<int>(kWeekdayCodes.size()); ++day) {
+    const int from = (day + 1) % static_cast<int>(kWeekdayCodes.size());  // Monday first
+    days.push_back({"working." + std::string(kWeekdayCodes.at(static_cast<std::size_t>(from))),
+                    QLocale().standaloneDayName(from == 0 ? Qt::Sunday : from, QLocale::ShortFormat)});
+  }
+  addChecks("working_days", tr("Working days"), days);
+  addLines("closed", tr("C&losed"), tr("2026-12-24 to 2027-01-02 winter shutdown"));
+  addNumber("due_soon_days", tr("Due &soon"), tr("days before the due day"));
+  addNumber("grace_days", tr("&Grace"), tr("days after the due day before it is overdue"));
+  addNumber("early_days", tr("&Early"), tr("days before the due day a visit may be planned"));
 }
 
 void RegisterForm::addPlace() {

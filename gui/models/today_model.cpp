@@ -30,7 +30,7 @@ QString whatOf(const std::string& channel, Subject subject) {
 
 TodayModel::TodayModel(QObject* parent) : QAbstractItemModel(parent) {}
 
-void TodayModel::setToday(const Today& today, const Register& site, bool dueKnown) {
+void TodayModel::setToday(const Today& today, const Register& site, Known known) {
   beginResetModel();
   groups_.clear();
   if (today.concerns.visits) {
@@ -41,7 +41,8 @@ void TodayModel::setToday(const Today& today, const Register& site, bool dueKnow
     addReviews(today, site);
   }
   if (today.concerns.due) {
-    addDue(today, site, dueKnown);
+    addDue(today, site, known.due);
+    addSteps(today, known.drift);
   }
   addStandards(today);
   endResetModel();
@@ -124,15 +125,36 @@ void TodayModel::addDue(const Today& today, const Register& site, bool known) {
     }
     if (due.count > due.first.size()) {
       group.lines.push_back(
-          {{},
-           {counted(static_cast<int>(due.count - due.first.size()), tr("1 more"), tr("%1 more")),
-            {},
-            {},
-            tr("in the due list")},
-           ToDueList{due.state}});
+          moreOf(due.count - due.first.size(), tr("in the due list"), ToDueList{due.state}));
     }
     groups_.push_back(std::move(group));
   }
+}
+
+TodayModel::Line TodayModel::moreOf(std::size_t more, const QString& where, const TodayTarget& target) {
+  return {{}, {counted(static_cast<int>(more), tr("1 more"), tr("%1 more")), {}, {}, where}, target};
+}
+
+void TodayModel::addSteps(const Today& today, bool known) {
+  const StepGroup& steps = today.steps;
+  Group group{tr("Steps nobody recorded"),
+              markIcon(Mark::exclaim, Tone::attention),
+              steps.count,
+              known,
+              ToSteps{},
+              {}};
+  for (const StepToSee& each : steps.first) {
+    group.lines.push_back(
+        {markIcon(Mark::exclaim, Tone::attention),
+         {whatOf(each.channel, each.subject), fromCore(each.place),
+          each.finding.before ? tr("by %1").arg(shownDate(*each.finding.before)) : QString(),
+          asSentence(fromCore(each.finding.words))},
+         ToChannel{fromCore(each.channel)}});
+  }
+  if (steps.count > steps.first.size()) {
+    group.lines.push_back(moreOf(steps.count - steps.first.size(), tr("on the page of drift"), ToSteps{}));
+  }
+  groups_.push_back(std::move(group));
 }
 
 void TodayModel::addStandards(const Today& today) {

@@ -26,6 +26,7 @@ struct ToChannel {
 struct ToDueList {
   DueState state = DueState::unproven;
 };
+struct ToSteps {};  ///< all channels by drift, what was found first
 struct ToReview {};
 struct ToRound {
   std::int64_t round = 0;
@@ -33,8 +34,8 @@ struct ToRound {
 struct ToStandard {
   QString serial;  ///< empty: all of them
 };
-using TodayTarget =
-    std::variant<std::monostate, ToDraft, ToRound, ToCalibration, ToChannel, ToDueList, ToReview, ToStandard>;
+using TodayTarget = std::variant<std::monostate, ToDraft, ToRound, ToCalibration, ToChannel, ToDueList,
+                                 ToSteps, ToReview, ToStandard>;
 
 class TodayModel : public QAbstractItemModel {
   Q_OBJECT
@@ -42,8 +43,12 @@ class TodayModel : public QAbstractItemModel {
   enum Columns { kWhat, kWhere, kWhen, kNote, kColumnCount };
   explicit TodayModel(QObject* parent = nullptr);
 
-  /// `dueKnown`: false while the due list is still being worked out. Nothing of `site` is kept.
-  void setToday(const Today& today, const Register& site, bool dueKnown);
+  /// What is still being worked out.
+  struct Known {
+    bool due = true, drift = true;
+  };
+  /// Nothing of `site` is kept.
+  void setToday(const Today& today, const Register& site, Known known);
   /// Of a line, or of a group as a whole.
   TodayTarget target(const QModelIndex& index) const;
 
@@ -73,7 +78,10 @@ class TodayModel : public QAbstractItemModel {
   void addRounds(const Today& today);
   void addReviews(const Today& today, const Register& site);
   void addDue(const Today& today, const Register& site, bool known);
+  void addSteps(const Today& today, bool known);
   void addStandards(const Today& today);
+  /// Those of a group beyond the lines it has.
+  static Line moreOf(std::size_t more, const QString& where, const TodayTarget& target);
   static Line lineOf(const CalibrationSummary& calibration, const Register& site);
   static QString groupText(const Group& group);
 

@@ -4,6 +4,7 @@
 #include <QTime>
 #include <algorithm>
 
+#include "core/tasks/plan_needs.h"
 #include "core/tasks/visit_before.h"
 #include "gui/words/words.h"
 
@@ -158,10 +159,14 @@ void VisitEntry::drop() {
 void VisitEntry::loadPrevious() {
   previous_.assign(sheet_->points.size(), std::nullopt);
   previousVisit_.clear();
+  previousStandards_.clear();
   usual_ = usualErrors(store_, *sheet_);
   const auto last = visitBefore(store_, subjectOf(*sheet_), sheet_->when);
   if (!last) {
     return;
+  }
+  for (const UsedStandard& used : last->standards) {
+    previousStandards_.push_back(used.serial);
   }
   previousVisit_ = tr("left by %1 on %2").arg(fromCore(last->person), shownDate(last->performed.date()));
   for (std::size_t row = 0; row < previous_.size(); ++row) {
@@ -249,6 +254,11 @@ void VisitEntry::setApplied(Phase phase, int row, const QString& text) {
 
 std::vector<const Standard*> VisitEntry::usableStandards() const {
   return standardsFor(*sheet_);
+}
+
+std::vector<std::string> VisitEntry::offeredStandards(std::vector<std::string> inHand) const {
+  inHand.insert(inHand.end(), previousStandards_.begin(), previousStandards_.end());
+  return spanwright::offeredStandards(*sheet_, inHand);
 }
 
 void VisitEntry::setPerson(const QString& login) {

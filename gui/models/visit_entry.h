@@ -85,6 +85,8 @@ class VisitEntry : public QObject {
   void setApplied(Phase phase, int row, const QString& text);
 
   std::vector<const Standard*> usableStandards() const;
+  /// Those to begin with: of the ones in hand, else of those the visit before was made with.
+  std::vector<std::string> offeredStandards(std::vector<std::string> inHand) const;
   void setPerson(const QString& login);
   void setStandards(const std::vector<std::string>& serials);
   /// Another reference junction judges the lines already typed again.
@@ -134,6 +136,7 @@ class VisitEntry : public QObject {
   std::vector<Cell> found_, left_;
   std::vector<std::optional<Reading>> previous_;
   QString previousVisit_;
+  std::vector<std::string> previousStandards_;
   UsualErrors usual_;
   std::optional<Calibration> stored_;
   bool headerWaiting_ = false;

@@ -17,6 +17,7 @@
 #include "gui/screens/signer_fields.h"
 #include "gui/session/session.h"
 #include "gui/settings/text_size.h"
+#include "gui/words/days.h"
 #include "gui/words/standard_words.h"
 #include "gui/words/words.h"
 
@@ -131,8 +132,7 @@ void DecideDialog::makeFields() {
   };
   grid_->setRowMinimumHeight(grid_->rowCount(), kGap);
   const auto makeDay = [this](const QString& name, int ahead) {
-    const auto day = session_.today().year_month_day();
-    auto* field = new QDateEdit(QDate(day.year, day.month, day.day).addDays(ahead), this);
+    auto* field = new QDateEdit(toQt(session_.today()).addDays(ahead), this);
     field->setCalendarPopup(true);
     field->setDisplayFormat(typedDateForm());
     field->setAccessibleName(name);
@@ -166,17 +166,12 @@ void DecideDialog::makeFields() {
 }
 
 StandardEvent DecideDialog::wanted(StandardAct act, const std::string& reason) const {
-  const auto dayOf = [](const QDateEdit* field) {
-    const QDate day = field->date();
-    return Date(static_cast<unsigned short>(day.year()), static_cast<unsigned short>(day.month()),
-                static_cast<unsigned short>(day.day()));
-  };
   StandardEvent event;
   event.standard = toCore(serial_);
   event.act = act;
-  event.firstDay = dayOf(first_);
+  event.firstDay = fromQt(first_->date());
   if (act == StandardAct::useAllowed) {
-    event.lastDay = dayOf(last_);
+    event.lastDay = fromQt(last_->date());
   }
   event.person = toCore(signer_->person());
   event.reason = reason;

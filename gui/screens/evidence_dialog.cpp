@@ -25,6 +25,7 @@
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
 #include "gui/settings/text_size.h"
+#include "gui/words/days.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -34,12 +35,6 @@ constexpr int kWide = 720;
 
 QString workName() {
   return EvidenceDialog::tr("Gathering the evidence");
-}
-
-Date dayOf(const QDateEdit* field) {
-  const QDate day = field->date();
-  return {static_cast<unsigned short>(day.year()), static_cast<unsigned short>(day.month()),
-          static_cast<unsigned short>(day.day())};
 }
 
 }  // namespace
@@ -82,8 +77,7 @@ EvidenceDialog::EvidenceDialog(Session& session, const QString& channel, QWidget
   } catch (const std::exception& error) {
     refusal_->say(asSentence(QString::fromUtf8(error.what())));
   }
-  const auto day = session.today().year_month_day();
-  const QDate today(day.year, day.month, day.day);
+  const QDate today = toQt(session.today());
   for (QDateEdit* each : {from_, to_}) {
     each->setCalendarPopup(true);
     each->setDisplayFormat(typedDateForm());
@@ -188,10 +182,10 @@ EvidenceScope EvidenceDialog::scope() const {
     scope.channel = toCore(channel_->text().trimmed());
   }
   if (fromGiven_->isChecked()) {
-    scope.from = dayOf(from_);
+    scope.from = fromQt(from_->date());
   }
   if (toGiven_->isChecked()) {
-    scope.to = dayOf(to_);
+    scope.to = fromQt(to_->date());
   }
   return scope;
 }

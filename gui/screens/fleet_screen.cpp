@@ -72,6 +72,10 @@ void FleetScreen::refresh() {
   table_->fitToContent();
 }
 
+void FleetScreen::orderBy(FleetOrder order) {
+  order_->setCurrentIndex(order_->findData(static_cast<int>(order)));
+}
+
 void FleetScreen::takeRows() {
   const auto order = static_cast<FleetOrder>(order_->currentData().toInt());
   const Session::Ranking& ranking = session_.fleet(order);

@@ -25,6 +25,7 @@ class FleetScreen : public QWidget {
   explicit FleetScreen(Session& session, QWidget* parent = nullptr);
   void refresh();
   void findChannel();
+  void orderBy(FleetOrder order);
   QString currentChannel() const;
   std::optional<Subject> currentSubject() const;
   QComboBox* order() const { return order_; }

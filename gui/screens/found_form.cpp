@@ -20,17 +20,12 @@
 #include "gui/screens/wrap_row.h"
 #include "gui/settings/settings.h"
 #include "gui/settings/text_size.h"
+#include "gui/words/days.h"
 #include "gui/words/words.h"
 #include "importers/found_file.h"
 
 namespace spanwright {
 namespace {
-
-Date dayOf(const QDateEdit* field) {
-  const QDate day = field->date();
-  return {static_cast<unsigned short>(day.year()), static_cast<unsigned short>(day.month()),
-          static_cast<unsigned short>(day.day())};
-}
 
 /// Without the empty lines at the end, which a table always has.
 std::vector<TypedPoint> withoutTail(std::vector<TypedPoint> points) {
@@ -182,7 +177,7 @@ void FoundForm::showCandidates() {
   lastGood_->clear();
   lastGood_->addItem(tr("as the program decides"), QString());
   FoundErrors found;
-  found.foundOn = dayOf(day_);
+  found.foundOn = fromQt(day_->date());
   found.certificate = toCore(certificate_->currentText().trimmed());
   for (const StandardCertificate* each : lastGoodCandidates(standard_, found)) {
     lastGood_->addItem(tr("%1, issued %2").arg(fromCore(each->number), shownDate(each->issued)),
@@ -218,7 +213,7 @@ void FoundForm::takeCertificate() {
 }
 
 TypedFinding FoundForm::typed() const {
-  return {dayOf(day_),
+  return {fromQt(day_->date()),
           toCore(certificate_->currentText().trimmed()),
           toCore(lastGood_->currentData().toString()),
           toCore(remark_->text()),

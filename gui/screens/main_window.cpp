@@ -349,7 +349,6 @@ void MainWindow::enableActions() {
   enablePlaces();
   enableRegister();
   action(CommandId::goBack)->setEnabled(open && !past_.isEmpty());
-  action(CommandId::issueCertificate)->setEnabled(open && currentScreen() == channel_);
 }
 
 void MainWindow::explainNumbers() {

@@ -11,6 +11,7 @@
 #include "gui/screens/due_screen.h"
 #include "gui/screens/evidence_dialog.h"
 #include "gui/screens/files_dialog.h"
+#include "gui/screens/fleet_screen.h"
 #include "gui/screens/journal_screen.h"
 #include "gui/screens/labels_dialog.h"
 #include "gui/screens/main_window.h"
@@ -214,6 +215,7 @@ void MainWindow::enablePlaces() {
   const bool onCalibrations = open && showsCalibrations();
   action(CommandId::signCalibration)->setEnabled(onCalibrations);
   action(CommandId::showTrace)->setEnabled(onCalibrations && screen != trace_);
+  action(CommandId::issueCertificate)->setEnabled(onCalibrations && screen != certificate_);
   action(CommandId::showFiles)->setEnabled(open && (screen == channel_ || screen == standards_));
 }
 
@@ -288,6 +290,9 @@ void MainWindow::showCalibration(const QString& tag, CalibrationId calibration) 
 void MainWindow::goToNextStop() {
   if (const auto stop = rounds_->goToNext()) {
     showVisit(fromCore(stop->channel), stop->subject);
+  } else if (const QString done = rounds_->doneRound(); !done.isEmpty()) {
+    bar_->showNotice(
+        tr("Every stop of \"%1\" is done; its certificates, labels and its end are under Rounds.").arg(done));
   } else {
     bar_->showNotice(tr("No round is open with a channel to do; choose or make one under Rounds."));
   }
@@ -324,6 +329,10 @@ void MainWindow::followToday(const TodayTarget& target) {
                     [this](const ToDueList& to) {
                       showDue();
                       due_->showState(to.state);
+                    },
+                    [this](const ToSteps&) {
+                      showDrift();
+                      fleet_->orderBy(FleetOrder::findings);
                     },
                     [this](const ToReview&) { showReview(); },
                     [this](const ToRound& to) {

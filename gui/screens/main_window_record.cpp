@@ -262,10 +262,10 @@ void MainWindow::enterVisit() {
 }
 
 void MainWindow::issueCertificate() {
-  if (const auto id = channel_->currentCalibration()) {
+  if (const auto id = chosenCalibration()) {
     showCertificate(*id);
   } else {
-    bar_->showTrouble(tr("This channel has no calibration to certify yet."));
+    bar_->showTrouble(tr("There is no calibration here to certify."));
   }
 }
 

@@ -17,7 +17,6 @@
 namespace spanwright {
 namespace {
 
-constexpr auto kStopMime = "application/x-spanwright-stop";
 constexpr int kEdge = 4;
 constexpr int kLeastDay = 88;
 constexpr int kLinesOfStop = 2;
@@ -231,20 +230,20 @@ void PlanGrid::dragEnterEvent(QDragEnterEvent* event) {
   }
 }
 
+std::optional<Date> PlanGrid::dayFor(const QDropEvent& event) const {
+  const QModelIndex index = indexAt(event.position().toPoint());
+  return event.mimeData()->hasFormat(QLatin1String(kStopMime)) && !model_->isClosed(index)
+             ? model_->dayAt(index)
+             : std::nullopt;
+}
+
 void PlanGrid::dragMoveEvent(QDragMoveEvent* event) {
-  const QModelIndex index = indexAt(event->position().toPoint());
-  if (event->mimeData()->hasFormat(QLatin1String(kStopMime)) && model_->dayAt(index) &&
-      !model_->isClosed(index)) {
-    event->acceptProposedAction();
-  } else {
-    event->ignore();
-  }
+  event->setAccepted(dayFor(*event).has_value());
 }
 
 void PlanGrid::dropEvent(QDropEvent* event) {
-  const QModelIndex index = indexAt(event->position().toPoint());
-  const auto day = model_->dayAt(index);
-  if (!day || model_->isClosed(index)) {
+  const auto day = dayFor(*event);
+  if (!day) {
     event->ignore();
     return;
   }

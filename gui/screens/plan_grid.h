@@ -16,6 +16,9 @@ class PlanWeeksModel;
 class PlanGrid : public QTableView {
   Q_OBJECT
  public:
+  /// What is dragged: the stop's number in the plan, as text.
+  static constexpr auto kStopMime = "application/x-spanwright-stop";
+
   explicit PlanGrid(PlanWeeksModel* model, QWidget* parent = nullptr);
   /// Rows as high as their fullest day.
   void fitRows();
@@ -42,6 +45,8 @@ class PlanGrid : public QTableView {
 
  private:
   std::optional<int> stopUnder(const QPoint& place) const;
+  /// Where what is dragged may be let go; nothing where it may not.
+  std::optional<Date> dayFor(const QDropEvent& event) const;
 
   PlanWeeksModel* model_;
   std::optional<int> chosen_;

@@ -25,6 +25,7 @@
 #include "gui/screens/wrap_row.h"
 #include "gui/session/session.h"
 #include "gui/settings/settings.h"
+#include "gui/words/days.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
@@ -32,14 +33,6 @@ namespace {
 
 constexpr int kUsualWeeks = 8;
 constexpr int kMostWeeks = 104;
-
-Date fromQt(QDate day) {
-  return Date(static_cast<unsigned short>(day.year()), static_cast<unsigned short>(day.month()),
-              static_cast<unsigned short>(day.day()));
-}
-QDate toQt(Date day) {
-  return {static_cast<int>(day.year()), static_cast<int>(day.month()), static_cast<int>(day.day())};
-}
 
 QDateEdit* dateBox(const QString& name, QWidget* parent) {
   auto* box = new QDateEdit(parent);

@@ -61,7 +61,6 @@ ReviewScreen::ReviewScreen(Session& session, QWidget* parent)
 
 void ReviewScreen::refresh() {
   const auto before = currentCalibration();
-  const int row = std::max(0, table_->currentIndex().row());
   try {
     model_->setRows(reviewRows(session_.store()));
   } catch (const std::exception& error) {
@@ -72,7 +71,7 @@ void ReviewScreen::refresh() {
   const auto& rows = model_->rows();
   const auto kept = std::find_if(rows.begin(), rows.end(),
                                  [&](const ReviewRow& each) { return each.summary.id == before; });
-  choose(kept != rows.end() ? static_cast<int>(kept - rows.begin()) : row);
+  choose(kept != rows.end() ? static_cast<int>(kept - rows.begin()) : 0);  // else the one that waits longest
   const auto many = [&rows](LifeState state) {
     return std::count_if(rows.begin(), rows.end(),
                          [state](const ReviewRow& each) { return each.summary.state == state; });

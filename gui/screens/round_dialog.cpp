@@ -18,17 +18,13 @@
 #include "gui/screens/table_view.h"
 #include "gui/session/session.h"
 #include "gui/settings/text_size.h"
+#include "gui/words/days.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
 namespace {
 
 constexpr QSize kSize{980, 600};
-
-QDate toQt(Date date) {
-  const auto day = date.year_month_day();
-  return {day.year, day.month, day.day};
-}
 
 }  // namespace
 
@@ -141,12 +137,8 @@ void RoundDialog::showCount() {
 }
 
 void RoundDialog::make() {
-  const QDate day = day_->date();
-  const ProposedRound proposed{
-      toCore(name_->text().trimmed()), toCore(person_->currentData().toString()),
-      Date(static_cast<unsigned short>(day.year()), static_cast<unsigned short>(day.month()),
-           static_cast<unsigned short>(day.day())),
-      model_->picked()};
+  const ProposedRound proposed{toCore(name_->text().trimmed()), toCore(person_->currentData().toString()),
+                               fromQt(day_->date()), model_->picked()};
   std::int64_t id = 0;
   QString wrong;
   try {

@@ -208,6 +208,15 @@ std::optional<RoundStop> RoundsScreen::goToNext() {
   return progress[*next].stop;
 }
 
+QString RoundsScreen::doneRound() const {
+  const QModelIndex at = table_->currentIndex();
+  const Round* round = at.isValid() ? &model_->row(at.row()).round : nullptr;
+  const auto& rows = stops_->rows();
+  const bool done =
+      std::all_of(rows.begin(), rows.end(), [](const StopRow& row) { return row.progress.calibration != 0; });
+  return round != nullptr && !round->closedUtc && done ? fromCore(round->name) : QString();
+}
+
 void RoundsScreen::noteGone(int stop) {
   goneRound_ = currentRound();
   gone_ = static_cast<std::size_t>(stop);

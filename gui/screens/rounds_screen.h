@@ -28,6 +28,8 @@ class RoundsScreen : public QWidget {
   /// The next stop to do of the round chosen, after the one last gone to; it is the current one from then on.
   /// Nothing when all are done or none is open.
   std::optional<RoundStop> goToNext();
+  /// Of the round chosen when it is open and every stop of it is done; else empty.
+  QString doneRound() const;
   /// Of the stop chosen; empty when there is none.
   QString currentChannel() const;
   /// The sheet of what is still to do, to be printed and taken along.

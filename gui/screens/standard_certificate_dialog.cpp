@@ -14,18 +14,13 @@
 #include "gui/screens/signer_fields.h"
 #include "gui/session/session.h"
 #include "gui/settings/text_size.h"
+#include "gui/words/days.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
 namespace {
 
 constexpr QSize kSize{820, 600};
-
-Date dayOf(const QDateEdit* field) {
-  const QDate day = field->date();
-  return {static_cast<unsigned short>(day.year()), static_cast<unsigned short>(day.month()),
-          static_cast<unsigned short>(day.day())};
-}
 
 }  // namespace
 
@@ -66,8 +61,7 @@ StandardCertificateDialog::StandardCertificateDialog(Session& session, const QSt
   add(2, 2, tr("Valid unti&l"), until_);
   add(3, 2, tr("&Entered by"), person_);
   traceability_->setPlaceholderText(tr("For instance: to the SI through ..."));
-  const auto day = session.today().year_month_day();
-  const QDate today(day.year, day.month, day.day);
+  const QDate today = toQt(session.today());
   for (QDateEdit* each : {issued_, from_, until_}) {
     each->setCalendarPopup(true);
     each->setDisplayFormat(typedDateForm());
@@ -98,14 +92,9 @@ StandardCertificateDialog::StandardCertificateDialog(Session& session, const QSt
 }
 
 TypedCertificate StandardCertificateDialog::typed() const {
-  return {toCore(number_->text()),
-          toCore(issuer_->text()),
-          toCore(traceability_->text()),
-          dayOf(issued_),
-          dayOf(from_),
-          dayOf(until_),
-          toCore(factor_->text()),
-          table_->points()};
+  return {toCore(number_->text()), toCore(issuer_->text()), toCore(traceability_->text()),
+          fromQt(issued_->date()), fromQt(from_->date()),   fromQt(until_->date()),
+          toCore(factor_->text()), table_->points()};
 }
 
 void StandardCertificateDialog::add() {

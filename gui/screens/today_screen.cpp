@@ -19,7 +19,7 @@
 namespace spanwright {
 namespace {
 
-constexpr std::size_t kDueMost = 8;  // lines of a due group; the due list has the rest
+constexpr std::size_t kMost = 8;  // lines of a group of due work or steps; other pages have the rest
 constexpr int kWidest = 330;
 constexpr int kAir = 18;
 constexpr int kRowHeight = 24;
@@ -79,6 +79,7 @@ TodayScreen::TodayScreen(Session& session, QWidget* parent)
   connect(tree_, &QTreeView::clicked, this, &TodayScreen::choose);
   connect(tree_, &QTreeView::activated, this, &TodayScreen::choose);
   connect(&session_, &Session::dueChanged, this, &TodayScreen::refresh);
+  connect(&session_, &Session::driftChanged, this, &TodayScreen::refresh);
 }
 
 void TodayScreen::takeRecord() {
@@ -113,8 +114,9 @@ void TodayScreen::refresh() {
   const int line = was.parent().isValid() ? was.row() : -1;
   heading_->setText(tr("What needs doing on %1").arg(shownDate(session_.today())));
   try {
-    model_->setToday(todayFor(session_.store(), session_.due(), toCore(person()), session_.today(), kDueMost),
-                     session_.site(), session_.dueKnown());
+    model_->setToday(todayFor(session_.store(), session_.due(), *session_.fleet(FleetOrder::findings).rows,
+                              toCore(person()), session_.today(), kMost),
+                     session_.site(), {session_.dueKnown(), session_.driftKnown()});
   } catch (const std::exception& error) {
     emit session_.troubled(asSentence(QString::fromUtf8(error.what())));
     return;

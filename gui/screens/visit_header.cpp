@@ -18,18 +18,11 @@
 #include "gui/settings/look.h"
 #include "gui/settings/settings.h"
 #include "gui/settings/text_size.h"
+#include "gui/words/days.h"
 #include "gui/words/words.h"
 
 namespace spanwright {
 namespace {
-
-QDateTime toQt(Moment moment) {
-  const auto day = moment.date();
-  const auto time = moment.time_of_day();
-  return {QDate(day.year(), day.month(), day.day()),
-          QTime(static_cast<int>(time.hours()), static_cast<int>(time.minutes()),
-                static_cast<int>(time.seconds()))};
-}
 
 /// Shows in the box what is wrong with its text; nothing is when `sentence` is empty.
 void markWrong(QLineEdit* box, const QString& sentence) {
@@ -244,7 +237,11 @@ void VisitHeader::takeSheet(Moment moment) {
 void VisitHeader::fillStandards() {
   const auto usable = entry_.usableStandards();
   const auto& chosen = entry_.draft().standards;
-  const QStringList last = kLastStandards.get();
+  std::vector<std::string> inHand;
+  for (const QString& serial : kLastStandards.get()) {
+    inHand.push_back(toCore(serial));
+  }
+  const auto offers = chosen.empty() ? entry_.offeredStandards(inHand) : chosen;
   std::vector<std::string> checked;
   for (const Standard* standard : usable) {
     const auto* certificate = standardUse(*standard, entry_.sheet().when.date()).certificate;
@@ -255,10 +252,9 @@ void VisitHeader::fillStandards() {
                          .arg(fromCore(standard->serial), fromCore(standard->description),
                               certificate != nullptr ? fromCore(certificate->number) : QString(), until));
     item->setData(Qt::UserRole, fromCore(standard->serial));
-    const bool known = std::find(chosen.begin(), chosen.end(), standard->serial) != chosen.end();
-    const bool offered = chosen.empty() && (usable.size() == 1 || last.contains(fromCore(standard->serial)));
-    item->setCheckState(known || offered ? Qt::Checked : Qt::Unchecked);
-    if (known || offered) {
+    const bool ticked = std::find(offers.begin(), offers.end(), standard->serial) != offers.end();
+    item->setCheckState(ticked ? Qt::Checked : Qt::Unchecked);
+    if (ticked) {
       checked.push_back(standard->serial);
     }
   }

@@ -4131,10 +4131,6 @@ Hash: %1…</translation>
         <translation>Behalten</translation>
     </message>
     <message>
-        <source>This channel has no calibration to certify yet.</source>
-        <translation>Dieser Kanal hat noch keine Kalibrierung für einen Kalibrierschein.</translation>
-    </message>
-    <message>
         <source>There is no calibration here to sign.</source>
         <translation>Hier gibt es keine Kalibrierung zu unterschreiben.</translation>
     </message>
@@ -4165,6 +4161,14 @@ Hash: %1…</translation>
     <message>
         <source>%1 %</source>
         <translation>%1 %</translation>
+    </message>
+    <message>
+        <source>There is no calibration here to certify.</source>
+        <translation>Hier ist keine Kalibrierung zu bescheinigen.</translation>
+    </message>
+    <message>
+        <source>Every stop of &quot;%1&quot; is done; its certificates, labels and its end are under Rounds.</source>
+        <translation>Jeder Halt von „%1“ ist erledigt; Kalibrierscheine, Etiketten und Abschluss stehen unter Rundgänge.</translation>
     </message>
 </context>
 <context>
@@ -5738,6 +5742,42 @@ Hash: %1…</translation>
         <source>No longer &amp;calibrated</source>
         <translation>Wird ni&amp;cht mehr kalibriert</translation>
     </message>
+    <message>
+        <source>Working days</source>
+        <translation>Arbeitstage</translation>
+    </message>
+    <message>
+        <source>C&amp;losed</source>
+        <translation>Gesch&amp;lossen</translation>
+    </message>
+    <message>
+        <source>2026-12-24 to 2027-01-02 winter shutdown</source>
+        <translation>2026-12-24 to 2027-01-02 Winterstillstand</translation>
+    </message>
+    <message>
+        <source>Due &amp;soon</source>
+        <translation>Bald &amp;fällig</translation>
+    </message>
+    <message>
+        <source>days before the due day</source>
+        <translation>Tage vor dem Fälligkeitstag</translation>
+    </message>
+    <message>
+        <source>&amp;Grace</source>
+        <translation>Nachfr&amp;ist</translation>
+    </message>
+    <message>
+        <source>days after the due day before it is overdue</source>
+        <translation>Tage nach dem Fälligkeitstag, ehe es überfällig ist</translation>
+    </message>
+    <message>
+        <source>&amp;Early</source>
+        <translation>Früh&amp;estens</translation>
+    </message>
+    <message>
+        <source>days before the due day a visit may be planned</source>
+        <translation>Tage vor dem Fälligkeitstag darf ein Besuch geplant werden</translation>
+    </message>
 </context>
 <context>
     <name>spanwright::ReviewModel</name>
@@ -7293,6 +7333,18 @@ Toleranz</translation>
     <message>
         <source>To sign</source>
         <translation>Zu unterschreiben</translation>
+    </message>
+    <message>
+        <source>Steps nobody recorded</source>
+        <translation>Sprünge, die niemand vermerkt hat</translation>
+    </message>
+    <message>
+        <source>by %1</source>
+        <translation>bis %1</translation>
+    </message>
+    <message>
+        <source>on the page of drift</source>
+        <translation>auf der Seite der Drift</translation>
     </message>
 </context>
 <context>

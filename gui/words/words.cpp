@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/words/words.h"
 
-#include <QDate>
 #include <QLocale>
 #include <QRegularExpression>
 #include <algorithm>
@@ -9,6 +8,7 @@
 #include <cmath>
 
 #include "core/units/number.h"
+#include "gui/words/days.h"
 #include "gui/words/tr.h"
 
 namespace spanwright {
@@ -29,10 +29,6 @@ int decimalsOf(double value, double step, int extra) {
     return 3;
   }
   return std::clamp(4 - static_cast<int>(std::floor(std::log10(size))), 0, 9);
-}
-
-QDate toQt(Date date) {
-  return {date.year(), date.month(), date.day()};
 }
 
 QString levelWord(AlarmLevel level) {
@@ -291,10 +287,8 @@ QString shownMoment(Moment moment) {
   if (moment.is_special()) {
     return {};
   }
-  const QTime time(static_cast<int>(moment.time_of_day().hours()),
-                   static_cast<int>(moment.time_of_day().minutes()));
   return QStringLiteral("%1 %2").arg(shownDate(moment.date()),
-                                     QLocale().toString(time, QStringLiteral("HH:mm")));
+                                     QLocale().toString(toQt(moment).time(), QStringLiteral("HH:mm")));
 }
 
 QString typedDateForm() {

@@ -14,14 +14,8 @@
 #include <unistd.h>
 
 #include <QApplication>
-#include <QChart>
-#include <QChartView>
-#include <QElapsedTimer>
 #include <QHeaderView>
 #include <QLineEdit>
-#include <QLineSeries>
-#include <QPainter>
-#include <QScatterSeries>
 #include <QScrollBar>
 #include <QSettings>
 #include <QStandardPaths>
@@ -29,17 +23,11 @@
 #include <QTemporaryDir>
 #include <QTest>
 #include <QTreeView>
-#include <QValueAxis>
 #include <algorithm>
-#include <cmath>
-#include <ctime>
-#include <functional>
 #include <string>
 #include <vector>
 
 #include "core/store/sqlite_connection.h"
-#include "gui/charts/drift_chart.h"
-#include "gui/charts/plot_view.h"
 #include "gui/screens/due_screen.h"
 #include "gui/screens/fleet_screen.h"
 #include "gui/screens/main_window.h"
@@ -49,86 +37,11 @@
 #include "gui/session/arguments.h"
 #include "gui/session/session.h"
 #include "gui/settings/look.h"
+#include "tests/bench/desktop_figures.h"
 #include "tests/bench/large_record.h"
 
 namespace spanwright {
 namespace {
-
-class Stopwatch {
- public:
-  Stopwatch() : cpuAtStart_(cpuNow()) { timer_.start(); }
-  double ms() const { return static_cast<double>(timer_.nsecsElapsed()) / 1e6; }
-  /// What this thread worked in that time; the rest it waited, on a busy machine for its turn.
-  double cpu() const { return cpuNow() - cpuAtStart_; }
-
- private:
-  static double cpuNow() {
-    timespec now{};
-    ::clock_gettime(CLOCK_THREAD_CPUTIME_ID, &now);
-    return static_cast<double>(now.tv_sec) * 1e3 + static_cast<double>(now.tv_nsec) / 1e6;
-  }
-  double cpuAtStart_;
-  QElapsedTimer timer_;
-};
-
-/// Lets everything happen that is waiting to: layouts, then painting.
-void settle() {
-  QApplication::processEvents();
-  QApplication::sendPostedEvents();
-  QApplication::processEvents();
-}
-
-struct Figures {
-  std::vector<double> ms, cpu;
-  void take(const Stopwatch& watch) {
-    ms.push_back(watch.ms());
-    cpu.push_back(watch.cpu());
-  }
-  double median() const { return at(ms, 0.5); }
-  double high() const { return at(ms, 0.95); }
-  double worst() const { return at(ms, 1.0); }
-  double medianCpu() const { return at(cpu, 0.5); }
-
- private:
-  static double at(std::vector<double> sorted, double share) {
-    std::sort(sorted.begin(), sorted.end());
-    return sorted.empty() ? 0.0
-                          : sorted[static_cast<std::size_t>(share * static_cast<double>(sorted.size() - 1))];
-  }
-};
-
-void print(const std::string& what, const Figures& ours, double limit, const std::string& yardstick,
-           const Figures& plain) {
-  fmt::print(
-      "{:<46} median {:6.1f} ms (its own work {:6.1f}), 95 % {:6.1f}, worst {:6.1f}; limit {:.0f}   {} "
-      "{:.1f} "
-      "ms (work {:.1f}), ratio {:.2f}\n",
-      what, ours.median(), ours.medianCpu(), ours.high(), ours.worst(), limit, yardstick, plain.median(),
-      plain.medianCpu(), ours.median() / plain.median());
-  std::fflush(stdout);
-}
-
-/// Counts what a widget paints.
-class PaintCounter : public QObject {
- public:
-  explicit PaintCounter(QWidget* of) { of->installEventFilter(this); }
-  int count = 0;
-
- protected:
-  bool eventFilter(QObject*, QEvent* event) override {
-    count += event->type() == QEvent::Paint ? 1 : 0;
-    return false;
-  }
-};
-
-/// False when nothing was painted for a second.
-bool untilPainted(const PaintCounter& counter) {
-  const Stopwatch watch;
-  while (counter.count == 0 && watch.ms() < 1000.0) {
-    QApplication::processEvents();
-  }
-  return counter.count > 0;
-}
 
 /// How long the window's thread was at a stretch unable to answer.
 class Heartbeat : public QObject {
@@ -417,151 +330,6 @@ void Bench::scroll() {
   }
 }
 
-/// Ten thousand readings over ten years in three segments.
-DriftItem longHistory() {
-  constexpr int kReadings = 10'000;
-  DriftItem item;
-  item.channel = "TT-000001";
-  item.point = "50";
-  item.pointPercent = 50.0;
-  item.unit = Unit::celsius;
-  item.limits = {-0.5, 0.5};
-  item.origin = Moment(*parseDate("2016-11-25"));
-  for (int i = 0; i < kReadings; ++i) {
-    if (i % (kReadings / 3 + 1) == 0) {
-      Segment segment;
-      segment.cause = i == 0 ? BreakCause::start : BreakCause::adjustment;
-      segment.startTime = 10.0 * i / kReadings;
-      item.segments.push_back(segment);
-    }
-    item.segments.back().readings.push_back({10.0 * i / kReadings,
-                                             0.3 * std::sin(i * 0.37) + 0.1 * std::sin(i * 0.001),
-                                             item.segments.back().readings.empty() && i > 0});
-  }
-  item.fitted = {item.segments.back()};
-  item.fit = fitDrift(item.fitted);
-  return item;
-}
-
-Figures painterFrames(const DriftItem& item, QSize size) {
-  QImage image(size, QImage::Format_RGB32);
-  Figures figures;
-  for (int frame = 0; frame < 15; ++frame) {
-    const Stopwatch watch;
-    image.fill(Qt::white);
-    QPainter painter(&image);
-    painter.setRenderHint(QPainter::Antialiasing);
-    QPolygonF line;
-    for (const Segment& segment : item.segments) {
-      for (const DriftReading& reading : segment.readings) {
-        line << QPointF(reading.time * size.width() / 10.0 + frame,
-                        size.height() * (0.5 - 0.9 * reading.error));
-      }
-    }
-    painter.setPen(QPen(Qt::blue, 1.0));
-    painter.drawPolyline(line);
-    painter.setBrush(Qt::blue);
-    for (const QPointF& point : line) {
-      painter.drawEllipse(point, 4.0, 4.0);
-    }
-    figures.take(watch);
-  }
-  return figures;
-}
-
-Figures chartFrames(const DriftItem& item, QSize size) {
-  auto* line = new QLineSeries;
-  auto* marks = new QScatterSeries;
-  QList<QPointF> points;
-  for (const Segment& segment : item.segments) {
-    for (const DriftReading& reading : segment.readings) {
-      points << QPointF(reading.time, reading.error);
-    }
-  }
-  line->replace(points);
-  marks->replace(points);
-  auto* chart = new QChart;
-  chart->addSeries(line);
-  chart->addSeries(marks);
-  chart->createDefaultAxes();
-  QChartView view(chart);
-  view.setRenderHint(QPainter::Antialiasing);
-  view.resize(size);
-  view.show();
-  settle();
-  Figures figures;
-  for (int frame = 0; frame < 5; ++frame) {
-    const Stopwatch watch;
-    chart->axes(Qt::Horizontal).constFirst()->setRange(0.01 * frame, 10.0 + 0.01 * frame);
-    QApplication::processEvents();
-    view.viewport()->repaint();
-    figures.take(watch);
-  }
-  return figures;
-}
-
-void charts() {
-  const DriftItem item = longHistory();
-  PlotView plot;
-  plot.resize(900, 520);
-  plot.show();
-  const Stopwatch making;
-  DriftChart made = makeDriftChart(item, largeRecordDay(), chartLook());
-  plot.showChart(made.chart, std::move(made.notes), made.spoken);
-  settle();
-  plot.viewport()->repaint();
-  fmt::print("{:<44} {:.0f} ms\n", "chart of 10,000 readings made and painted", making.ms());
-  const Figures bare = chartFrames(item, plot.size());
-  const Figures painter = painterFrames(item, plot.size());
-  PaintCounter painted(plot.viewport());
-  const auto note = [&](Figures& into, const std::function<void()>& act) {
-    painted.count = 0;
-    const Stopwatch watch;
-    act();
-    if (untilPainted(painted)) {  // at the ends nothing moves
-      into.take(watch);
-    }
-  };
-  const auto wheel = [&](int notches) {
-    QWheelEvent event(QPointF(450, 260), plot.viewport()->mapToGlobal(QPointF(450, 260)), {},
-                      {0, 120 * notches}, Qt::NoButton, Qt::NoModifier, Qt::NoScrollPhase, false);
-    QApplication::sendEvent(plot.viewport(), &event);
-  };
-  Figures zoomed, panned, keyed;
-  const auto drag = [&](Figures& into, int frames) {
-    // There and back, so that it does not run into an end.
-    QTest::mousePress(plot.viewport(), Qt::LeftButton, {}, {600, 260});
-    for (int i = 0; i < frames; ++i) {
-      note(into, [&] {
-        const QPoint to(600 - (i < frames / 2 ? 6 * i : 6 * (frames - i)), 260);
-        QMouseEvent move(QEvent::MouseMove, to, plot.viewport()->mapToGlobal(to), Qt::NoButton,
-                         Qt::LeftButton, Qt::NoModifier);
-        QApplication::sendEvent(plot.viewport(), &move);
-      });
-    }
-    QTest::mouseRelease(plot.viewport(), Qt::LeftButton, {}, {600, 260});
-  };
-  note(zoomed, [&] { wheel(1); });
-  drag(panned, 40);
-  print("a frame panned, nearly all 10,000 in view", panned, 33, "bare QChart", bare);
-  print("the same beside a painter drawing all of them", panned, 33, "QPainter", painter);
-  Figures close;
-  for (int i = 0; i < 8; ++i) {
-    note(zoomed, [&] { wheel(1); });
-  }
-  drag(close, 40);
-  print("a frame panned, zoomed in", close, 33, "bare QChart", bare);
-  plot.setFocus();
-  for (int i = 0; i < 10; ++i) {
-    note(keyed, [&] { QTest::keyClick(&plot, i % 2 == 0 ? Qt::Key_Left : Qt::Key_Right); });
-  }
-  for (int i = 0; i < 8; ++i) {
-    note(zoomed, [&] { wheel(-1); });
-  }
-  print("a frame panned by keys", keyed, 33, "bare QChart", bare);
-  print("a frame zoomed", zoomed, 33, "bare QChart", bare);
-}
-
 int usage() {
   std::fputs(
       "bench_desktop FOLDER [--channels N] [--calibrations N] [--part open|search|scroll|chart] [--cold] "
@@ -597,7 +365,7 @@ int benchMain(const QStringList& words) {
   }
   const auto wanted = [&part](const char* name) { return part.isEmpty() || part == QLatin1String(name); };
   if (wanted("chart")) {
-    charts();
+    measureCharts();
   }
   if (wanted("open") || wanted("search") || wanted("scroll")) {
     Bench bench(largeRecordIn(folder.toStdString(), size), cold, drift);
@@ -623,7 +391,7 @@ int main(int count, char** words) {
   QApplication application(count, words);
   QCoreApplication::setOrganizationName(QStringLiteral("spanwright"));
   QCoreApplication::setApplicationName(QStringLiteral("bench"));
-  spanwright::applyLook(application, false);
+  spanwright::applyLook(application, spanwright::Look::light);
   try {
     return spanwright::benchMain(QCoreApplication::arguments());
   } catch (const std::exception& trouble) {

@@ -56,6 +56,11 @@ inline void expectRefusal(const std::vector<std::string>& words, int status, con
   EXPECT_NE(answer.err.find(names), std::string::npos) << call << "says: " << answer.err;
 }
 
+/// A table of published values about signals.
+inline std::string signalReference(const std::string& name) {
+  return SPANWRIGHT_REFERENCE_DIR "/signals/" + name;
+}
+
 /// A data file for one test.
 inline std::string calcFile(const std::string& name, const std::string& text) {
   const auto* info = ::testing::UnitTest::GetInstance()->current_test_info();

@@ -13,14 +13,11 @@ using test::calcDocument;
 using test::expectRefusal;
 using test::numberIn;
 using test::readReferenceCsv;
-
-std::string reference(const std::string& name) {
-  return SPANWRIGHT_REFERENCE_DIR "/signals/" + name;
-}
+using test::signalReference;
 
 TEST(CalcScale, NamesTheBandOfEveryExample) {
   int checked = 0;
-  for (const auto& row : readReferenceCsv(reference("current_loop_band_examples.csv"))) {
+  for (const auto& row : readReferenceCsv(signalReference("current_loop_band_examples.csv"))) {
     const auto document = calcDocument({"scale", "--signal", "4:20:mA", "--at", row.at("i_mA")});
     EXPECT_EQ(document.at("band"), row.at("band"));
     EXPECT_NEAR(document.at("percent").get<double>(), numberIn(row, "percent_of_span"), 1e-12);
@@ -57,7 +54,7 @@ TEST(CalcScale, TakesTheValueInAnyForm) {
 
 TEST(CalcScale, TakesTheSquareRoot) {
   int checked = 0;
-  for (const auto& row : readReferenceCsv(reference("square_root_table.csv"))) {
+  for (const auto& row : readReferenceCsv(signalReference("square_root_table.csv"))) {
     const auto document = calcDocument({"scale", "--signal", "4:20:mA", "--units", "0:100:%", "--transfer",
                                         "square-root", "--at", row.at("i_linear_mA")});
     EXPECT_EQ(formatFixed(document.at("units").get<double>(), 4), row.at("flow_percent"));
@@ -76,7 +73,7 @@ TEST(CalcScale, FollowsTheLinearExamples) {
   const auto electrical = [](const std::string& unit) { return unit == "mA" || unit == "V" || unit == "mV"; };
   int forward = 0;
   int backward = 0;
-  for (const auto& row : readReferenceCsv(reference("linear_scaling_examples.csv"))) {
+  for (const auto& row : readReferenceCsv(signalReference("linear_scaling_examples.csv"))) {
     const bool fromSignal = electrical(row.at("in_unit"));
     if (!fromSignal && !electrical(row.at("out_unit"))) {
       continue;

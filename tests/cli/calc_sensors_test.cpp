@@ -13,14 +13,11 @@ using test::calcDocument;
 using test::expectRefusal;
 using test::numberIn;
 using test::readReferenceCsv;
-
-std::string reference(const std::string& name) {
-  return SPANWRIGHT_REFERENCE_DIR "/signals/" + name;
-}
+using test::signalReference;
 
 TEST(CalcThermocouple, GivesThePrintedTableBothWays) {
   int checked = 0;
-  for (const auto& row : readReferenceCsv(reference("thermocouple_emf_table.csv"))) {
+  for (const auto& row : readReferenceCsv(signalReference("thermocouple_emf_table.csv"))) {
     // Every fourth: each call parses a whole command line.
     if (++checked % 4 != 0) {
       continue;
@@ -31,7 +28,7 @@ TEST(CalcThermocouple, GivesThePrintedTableBothWays) {
   }
   EXPECT_EQ(checked, 135);
   int inverted = 0;
-  for (const auto& row : readReferenceCsv(reference("thermocouple_cold_junction_examples.csv"))) {
+  for (const auto& row : readReferenceCsv(signalReference("thermocouple_cold_junction_examples.csv"))) {
     if (row.at("case") != "compensate") {
       continue;
     }
@@ -55,7 +52,7 @@ TEST(CalcThermocouple, GivesTolerancesOrNull) {
   EXPECT_TRUE(cold.at("tolerance_class_1").is_null());
   EXPECT_EQ(cold.at("tolerance_class_3"), 2.5);
   int checked = 0;
-  for (const auto& row : readReferenceCsv(reference("thermocouple_tolerance_examples.csv"))) {
+  for (const auto& row : readReferenceCsv(signalReference("thermocouple_tolerance_examples.csv"))) {
     const auto document = calcDocument({"thermocouple", row.at("type"), "--celsius", row.at("t_degC")});
     const auto& tolerance = document.at("tolerance_class_" + row.at("class"));
     if (row.at("tolerance_degC") == "not_defined") {
@@ -92,7 +89,7 @@ TEST(CalcThermocouple, RefusesInOneSentence) {
 
 TEST(CalcRtd, GivesThePrintedTableBothWays) {
   int checked = 0;
-  for (const auto& row : readReferenceCsv(reference("rtd_pt100_table.csv"))) {
+  for (const auto& row : readReferenceCsv(signalReference("rtd_pt100_table.csv"))) {
     const auto there = calcDocument({"rtd", "pt100", "--celsius", row.at("t_degC")});
     EXPECT_EQ(formatFixed(there.at("ohm").get<double>(), 2), row.at("r_printed_ohm"));
     const auto back = calcDocument({"rtd", "pt100", "--ohm", row.at("r_equation_ohm")});
@@ -104,7 +101,7 @@ TEST(CalcRtd, GivesThePrintedTableBothWays) {
 
 TEST(CalcRtd, GivesTolerancesByConstruction) {
   int checked = 0;
-  for (const auto& row : readReferenceCsv(reference("rtd_tolerance_examples.csv"))) {
+  for (const auto& row : readReferenceCsv(signalReference("rtd_tolerance_examples.csv"))) {
     const std::string construction = row.at("construction") == "film" ? "film" : "wire";
     const auto document =
         calcDocument({"rtd", "pt100", "--celsius", row.at("t_degC"), "--construction", construction});

@@ -171,7 +171,6 @@ class BudgetCalculation : public Calculation {
 
   static void printLines(const Surroundings& surroundings, const BudgetFile& file, const ModelBudget& budget,
                          const std::string& unit) {
-    constexpr auto kRight = Table::Align::right;
     Table table({{"input"},
                  {"value", kRight},
                  {"unit"},

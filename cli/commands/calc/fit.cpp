@@ -114,7 +114,6 @@ class FitCalculation : public Calculation {
 
   static void printTable(const Surroundings& surroundings, const NamedSegments& data, const DriftFit& fit,
                          const std::optional<Prediction>& prediction, double confidence) {
-    constexpr auto kRight = Table::Align::right;
     const auto shown = [](std::optional<double> value) {
       return value ? formatSignificant(*value, 6) : std::string();
     };

@@ -121,7 +121,6 @@ class IntervalCalculation : public Calculation {
 
   static void printTable(const Surroundings& surroundings, const ReliabilityFit& fit, double target,
                          double present) {
-    constexpr auto kRight = Table::Align::right;
     const auto shown = [](std::optional<double> value) {
       return value ? formatSignificant(*value, 4) : std::string("none");
     };

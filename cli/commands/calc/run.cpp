@@ -119,7 +119,6 @@ class RunCalculation : public Calculation {
   }
 
   static void printTable(const Surroundings& surroundings, const RunFigures& figures) {
-    constexpr auto kRight = Table::Align::right;
     const auto shown = [](std::optional<double> value) {
       return value ? formatFixed(*value, 4) : std::string("not shown");
     };

@@ -112,6 +112,7 @@ TEST_F(Evidence, ARoundBringsWhatWasDoneOfIt) {
   {
     Store store = Store::open(record(), Store::Mode::readWrite, clock_);
     store.add(test::plainCalibration("AI-001", "2026-05-01T08:00:00"));
+    store.add(test::plainCalibration("AI-001", formatMoment(clock_.localNow())));
   }
   EvidenceScope scope;
   scope.round = 1;

@@ -3,9 +3,11 @@
 
 #include <gmock/gmock.h>
 
+#include <algorithm>
 #include <functional>
 
 #include "core/store/verify.h"
+#include "core/tasks/typed_register.h"
 #include "core/tasks/visit.h"
 #include "tests/core/store/samples.h"
 
@@ -81,6 +83,11 @@ std::vector<std::string> refused(const std::function<void()>& work) {
   return all;
 }
 
+CalendarRules readBack(const TypedFields& fields) {
+  FieldReader reader(fields);
+  return readCalendar(reader);
+}
+
 class RegisterForms : public testing::Test {
  protected:
   Store& store() {
@@ -144,6 +151,53 @@ TEST_F(RegisterForms, ANewSiteIsFilledFromNothingToItsFirstCalibration) {
   calibrate("2026-10-01T09:00:00");
   EXPECT_EQ(store().latestPassing().size(), 1U);
   expectWhole();
+}
+
+TEST_F(RegisterForms, TheSitesCalendarStandsInItsFormAndComesBack) {
+  fill();
+  TypedFields fields = *fieldsFor(store().site(), RegisterKind::site, "");
+  EXPECT_EQ(fields["working.fri"], "yes");
+  EXPECT_EQ(fields.count("working.sat"), 0U);
+  fields.erase("working.fri");
+  fields["working.sun"] = "yes";
+  fields["closed"] = "2026-12-24 to 2027-01-02 winter shutdown\n2026-05-01";
+  fields["grace_days"] = "7";
+  fields["early_days"] = "";
+  changeInRegister(store(), RegisterKind::site, "", fields, "ada");
+  const CalendarRules& calendar = store().site().calendar;
+  EXPECT_THAT(calendar.workingWeekdays, testing::UnorderedElementsAre(0, 1, 2, 3, 4));
+  ASSERT_EQ(calendar.closed.size(), 2U);
+  const auto shutdown =
+      std::find_if(calendar.closed.begin(), calendar.closed.end(),
+                   [](const DayRange& days) { return days.first == *parseDate("2026-12-24"); });
+  ASSERT_NE(shutdown, calendar.closed.end());
+  EXPECT_EQ(shutdown->last, *parseDate("2027-01-02"));
+  EXPECT_EQ(shutdown->name, "winter shutdown");
+  EXPECT_EQ(calendar.graceDays, 7);
+  EXPECT_EQ(calendar.earlyDays, 30) << "left out: as for a new site";
+  EXPECT_EQ(calendar.dueSoonDays, 30);
+  const TypedFields again = *fieldsFor(store().site(), RegisterKind::site, "");
+  EXPECT_EQ(again.at("early_days"), "30");
+  EXPECT_EQ(fieldsOf(readBack(again)), fieldsOf(calendar));
+}
+
+TEST_F(RegisterForms, ACalendarWithoutADayOrWithDaysThatEndBeforeTheyBeginIsRefusedByField) {
+  fill();
+  TypedFields fields = *fieldsFor(store().site(), RegisterKind::site, "");
+  for (const char* day : {"mon", "tue", "wed", "thu", "fri"}) {
+    fields.erase(std::string("working.") + day);
+  }
+  const auto change = [&] { changeInRegister(store(), RegisterKind::site, "", fields, "ada"); };
+  EXPECT_THAT(refused(change), testing::ElementsAre(testing::StartsWith("working_days: ")));
+  fields["working.mon"] = "yes";
+  fields["closed"] = "2026-12-24 to 2026-12-01";
+  EXPECT_THAT(refused(change), testing::ElementsAre(testing::StartsWith("closed: ")));
+  fields["closed"] = "";
+  fields["due_soon_days"] = "-1";
+  EXPECT_THAT(refused(change), testing::ElementsAre(testing::StartsWith("due_soon_days: ")));
+  fields["due_soon_days"] = "soon";
+  EXPECT_THAT(refused(change), testing::ElementsAre(testing::StartsWith("due_soon_days: ")));
+  EXPECT_EQ(store().site().calendar.workingWeekdays.size(), 5U);
 }
 
 TEST_F(RegisterForms, ANewSiteIsRefusedByField) {

@@ -45,6 +45,21 @@ TEST_F(PuttingARoundTogether, StopsStandInWalkingOrder) {
   EXPECT_THAT(stops, ElementsAre("TT-110 channel", "TT-101 channel", "TT-101 loop", "FV-201 channel"));
 }
 
+// An old history read in while a round is open is no visit of the round.
+TEST_F(PuttingARoundTogether, OnlyAVisitMadeSinceCountsAsDone) {
+  makeRound(store(), {"Monday", "mtolland", std::nullopt, {{"TT-110", Subject::channel}}});
+  const auto done = [this] { return roundProgress(store(), store().rounds().front()).front().calibration; };
+  const Moment made = store().rounds().front().madeUtc;
+  ProposedVisit visit = goodVisit();
+  visit.performed = Moment(made.date() - boost::gregorian::days(400), made.time_of_day());
+  enterVisit(store(), visit, made);
+  EXPECT_EQ(done(), 0);
+  visit.performed = made;
+  EXPECT_EQ(done(), 0);
+  const CalibrationId now = enterVisit(store(), visit, made).id;
+  EXPECT_EQ(done(), now);
+}
+
 TEST_F(PuttingARoundTogether, APlannedStopBecomesARoundOfItsPersonAndASheet) {
   PlannedStop stop;
   stop.day = day(2026, 12, 2);

@@ -49,7 +49,7 @@ class WhatNeedsDoing : public testing::Test {
   }
   Today todayOf(const std::string& person, std::size_t most = 3) const {
     const Date day = clock_.localNow().date();
-    return todayFor(*store_, dueList(*store_, day), person, day, most);
+    return todayFor(*store_, dueList(*store_, day), fleet_, person, day, most);
   }
   static std::vector<CalibrationId> ids(const std::vector<CalibrationSummary>& all) {
     std::vector<CalibrationId> numbers;
@@ -59,6 +59,7 @@ class WhatNeedsDoing : public testing::Test {
     return numbers;
   }
 
+  std::vector<FleetRow> fleet_;
   Register site_ = visitSite();
   StandingClock clock_;
   std::optional<Store> store_;
@@ -188,6 +189,35 @@ TEST_F(WhatNeedsDoing, DueWorkIsCountedWholeAndShownInPart) {
   EXPECT_EQ(today.due[0].first[0].channel, due[0].channel);
   EXPECT_EQ(today.due[1].count, 0U);
   EXPECT_THAT(todayOf("quinn").due, IsEmpty());
+}
+
+FleetRow found(const char* channel, std::vector<std::pair<FindingKind, double>> findings) {
+  FleetRow row;
+  row.channel = channel;
+  for (const auto& [kind, pValue] : findings) {
+    DriftFinding& finding = row.findings.emplace_back();
+    finding.kind = kind;
+    finding.pValue = pValue;
+  }
+  return row;
+}
+
+TEST_F(WhatNeedsDoing, StepsNobodyRecordedAreCountedWholeAndTheMostCertainShownFirst) {
+  fleet_ = {found("TT-1", {{FindingKind::intermittent, 1e-9}, {FindingKind::step, 1e-5}}),
+            found("TT-2", {{FindingKind::fastDrift, 1e-8}}),
+            found("TT-3", {{FindingKind::step, 1e-7}, {FindingKind::step, 1e-6}}),
+            found("TT-4", {{FindingKind::step, 1e-6}}), found("TT-5", {})};
+  const StepGroup all = todayOf("pplan").steps;
+  ASSERT_EQ(all.count, 3U);
+  ASSERT_EQ(all.first.size(), 3U);
+  EXPECT_EQ(all.first[0].channel, "TT-3");
+  EXPECT_EQ(all.first[0].finding.pValue, 1e-7);
+  EXPECT_EQ(all.first[1].channel, "TT-4");
+  EXPECT_EQ(all.first[2].finding.kind, FindingKind::step);
+  const StepGroup some = todayOf("mtolland", 2).steps;
+  EXPECT_EQ(some.count, 3U);
+  EXPECT_EQ(some.first.size(), 2U);
+  EXPECT_EQ(todayOf("quinn").steps.count, 0U) << "a reviewer's day is another";
 }
 
 TEST(StandardsToSee, AreThoseThatRunOutWithinSixtyDaysOrCannotBeUsed) {

@@ -23,13 +23,13 @@ using test::typed;
 using testing::ElementsAre;
 using testing::HasSubstr;
 
-using Visit = test::VisitTest;
+using VisitChecks = test::VisitTest;
 
-TEST_F(Visit, TheSiteOfTheTestsIsSound) {
+TEST_F(VisitChecks, TheSiteOfTheTestsIsSound) {
   EXPECT_THAT(registerFaults(site_), testing::IsEmpty());
 }
 
-TEST_F(Visit, AGoodVisitBecomesACalibration) {
+TEST_F(VisitChecks, AGoodVisitBecomesACalibration) {
   ProposedVisit visit = goodVisit();
   visit.conditions = {21.5, 45.0, "draughty"};
   visit.remarks = "door was open";
@@ -66,7 +66,7 @@ void PrintTo(const Mistake& mistake, std::ostream* out) {
   *out << mistake.name;
 }
 
-class Mistakes : public Visit, public testing::WithParamInterface<Mistake> {};
+class Mistakes : public VisitChecks, public testing::WithParamInterface<Mistake> {};
 
 TEST_P(Mistakes, GetOneClearSentence) {
   ProposedVisit visit = goodVisit();
@@ -197,7 +197,7 @@ INSTANTIATE_TEST_SUITE_P(
         Mistake{"retired", [](auto& v) { v.channel = "TT-109"; }, "TT-109 is retired"}),
     [](const testing::TestParamInfo<Mistake>& mistake) { return mistake.param.name; });
 
-TEST_F(Visit, EveryProblemAtOnceWhereItStands) {
+TEST_F(VisitChecks, EveryProblemAtOnceWhereItStands) {
   ProposedVisit visit = goodVisit();
   visit.where = {"visit.toml", 1, 0, ""};
   visit.person = "nn";
@@ -213,7 +213,7 @@ TEST_F(Visit, EveryProblemAtOnceWhereItStands) {
                   HasSubstr("\"20 bar\" is in bar"), HasSubstr("no as-left readings")));
 }
 
-TEST_F(Visit, LimitsOfDatesAreInside) {
+TEST_F(VisitChecks, LimitsOfDatesAreInside) {
   ProposedVisit visit = goodVisit();
   visit.performed = kNow;
   checked(visit);
@@ -226,7 +226,7 @@ TEST_F(Visit, LimitsOfDatesAreInside) {
   EXPECT_EQ(checked(visit).standards.at(0).certificate, "C-1");
 }
 
-TEST_F(Visit, CautionsAreConfirmedBeforeAnEnteredVisit) {
+TEST_F(VisitChecks, CautionsAreConfirmedBeforeAnEnteredVisit) {
   ProposedVisit visit = goodVisit();
   visit.channel = "TT-101";
   visit.asFound.clear();
@@ -239,7 +239,7 @@ TEST_F(Visit, CautionsAreConfirmedBeforeAnEnteredVisit) {
   EXPECT_TRUE(checked(visit).cautionsConfirmed);
 }
 
-TEST_F(Visit, ReadingsFindTheirPointsHoweverTheyAreGiven) {
+TEST_F(VisitChecks, ReadingsFindTheirPointsHoweverTheyAreGiven) {
   ProposedVisit visit = goodVisit();
   visit.asFound = {typed("150", "20 mA"), typed("0.1", "4"), typed("75,2", "0.012 A")};
   const Calibration byApplied = checked(visit);
@@ -262,7 +262,7 @@ TEST_F(Visit, ReadingsFindTheirPointsHoweverTheyAreGiven) {
   EXPECT_TRUE(sameContent(checked(visit), checked(goodVisit())));
 }
 
-TEST_F(Visit, FailingAsFoundPassingAsLeft) {
+TEST_F(VisitChecks, FailingAsFoundPassingAsLeft) {
   ProposedVisit visit = goodVisit();
   visit.asFound[2].typed.indicatedText = "150.4";
   EXPECT_EQ(checked(visit).leftVerdict, Verdict::fail) << "as found stands as left";
@@ -275,7 +275,7 @@ TEST_F(Visit, FailingAsFoundPassingAsLeft) {
   EXPECT_EQ(checked(visit).asLeft.size(), 3U) << "as left without an adjustment is allowed";
 }
 
-TEST_F(Visit, SkippedPointsKeepTheirReasonsAndAreNotJudged) {
+TEST_F(VisitChecks, SkippedPointsKeepTheirReasonsAndAreNotJudged) {
   ProposedVisit visit = goodVisit();
   visit.asFound[1] = skipped("  could not be isolated ");
   const Calibration made = checked(visit);
@@ -291,7 +291,7 @@ TEST_F(Visit, SkippedPointsKeepTheirReasonsAndAreNotJudged) {
   EXPECT_EQ(commissioned.leftVerdict, Verdict::pass);
 }
 
-TEST_F(Visit, AGuardedPlanJudgesByTheUncertaintyOfEachPoint) {
+TEST_F(VisitChecks, AGuardedPlanJudgesByTheUncertaintyOfEachPoint) {
   for (Plan& plan : site_.plans) {
     plan.decisionRule = {.basis = GuardBasis::factor, .factor = 3.0};
   }
@@ -318,7 +318,7 @@ TEST_F(Visit, AGuardedPlanJudgesByTheUncertaintyOfEachPoint) {
   EXPECT_EQ(std::get<Reading>(outside).verdict, Verdict::fail) << "outside whatever the standard";
 }
 
-TEST_F(Visit, WithoutUncertaintyAGuardedPlanPassesNothing) {
+TEST_F(VisitChecks, WithoutUncertaintyAGuardedPlanPassesNothing) {
   for (Plan& plan : site_.plans) {
     plan.decisionRule = {.basis = GuardBasis::factor, .factor = 1.0};
   }
@@ -336,7 +336,7 @@ TEST_F(Visit, WithoutUncertaintyAGuardedPlanPassesNothing) {
   EXPECT_EQ(checked(visit, true).foundVerdict, Verdict::pass) << "simple acceptance needs none";
 }
 
-TEST_F(Visit, AHistoryMayLeaveThingsOut) {
+TEST_F(VisitChecks, AHistoryMayLeaveThingsOut) {
   ProposedVisit visit = goodVisit();
   visit.channel = "TT-109";
   visit.standards = {};
@@ -359,7 +359,7 @@ TEST_F(Visit, AHistoryMayLeaveThingsOut) {
   EXPECT_THAT(problems(visit, true), ElementsAre(HasSubstr("the visit has no readings")));
 }
 
-TEST_F(Visit, TheSheetIsOfTheSetupInForceThen) {
+TEST_F(VisitChecks, TheSheetIsOfTheSetupInForceThen) {
   AnalogInputSetup wider = std::get<AnalogInputSetup>(site_.channels[3].setups[0].setup.kind);
   wider.units = Span{0, 300, Unit::celsius};
   site_.channels[3].setups.push_back({2, moment("2026-01-01T00:00"), {wider}, "new range"});
@@ -402,7 +402,7 @@ TEST(Draft, BecomesTheVisitItAmountsTo) {
 }
 
 /// A record of the tests' site in a directory of its own.
-class EnterVisit : public Visit {
+class EnterVisit : public VisitChecks {
  protected:
   EnterVisit() {
     std::filesystem::remove_all(directory_);

@@ -13,6 +13,7 @@
 #include "core/tasks/signing.h"
 #include "gui/screens/channel_screen.h"
 #include "gui/screens/due_screen.h"
+#include "gui/screens/fleet_screen.h"
 #include "gui/screens/main_window.h"
 #include "gui/screens/visit_screen.h"
 #include "gui/session/session.h"
@@ -190,6 +191,32 @@ TEST_F(TodayWindow, ShowsRoundsToWalkAndVisitsToSign) {
   ASSERT_NO_FATAL_FAILURE(enterOn(find("To sign", "PT-2")));
   ASSERT_EQ(window_->currentScreen(), window_->channelScreen());
   EXPECT_EQ(window_->channelScreen()->currentCalibration(), 1);
+}
+
+// Twelve quarterly visits of little noise, and a jump of 0.2 after the seventh.
+TEST_F(TodayWindow, TellsOfAStepNobodyRecordedAndLeadsToTheChannelAndToTheRest) {
+  const double noise[] = {0.01, -0.01, 0.0, 0.01, 0.0, -0.01, 0.01, 0.0, -0.01, 0.01, 0.0, 0.0};
+  std::vector<ProposedVisit> visits;
+  for (int i = 0; i < 12; ++i) {
+    const std::string when =
+        std::to_string(2024 + i / 4) + (i % 4 == 3 ? "-10" : "-0" + std::to_string(1 + 3 * (i % 4)));
+    visits.push_back(visitTo("TT-1", when + "-10T09:00:00", noise[i] + (i > 6 ? 0.2 : 0.0)));
+  }
+  visits.pop_back();  // the last would be in the future of the clock
+  makeRecord(visits);
+  openWindow();
+  EXPECT_EQ(text("Steps nobody recorded"), "Steps nobody recorded: 1");
+  const QModelIndex line = find("Steps nobody recorded", "TT-1");
+  EXPECT_EQ(cell(line, TodayModel::kWhen), "by 10 Oct 2025");
+  EXPECT_THAT(cell(line, TodayModel::kNote), HasSubstr("nobody recorded why"));
+  keepPicture("today-steps");
+  ASSERT_NO_FATAL_FAILURE(enterOn(line));
+  EXPECT_EQ(window_->currentScreen(), window_->channelScreen());
+  EXPECT_EQ(window_->channelScreen()->channel(), "TT-1");
+  window_->showToday();
+  ASSERT_NO_FATAL_FAILURE(enterOn(find("Steps nobody recorded")));
+  ASSERT_EQ(window_->currentScreen(), window_->fleetScreen());
+  EXPECT_EQ(window_->fleetScreen()->order()->currentData().toInt(), static_cast<int>(FleetOrder::findings));
 }
 
 TEST_F(TodayWindow, TellsOfAStandardThatRunsOut) {
