@@ -70,6 +70,10 @@ double SheetModel::readingStep() const {
   return model.step() > 0.0 ? model.step() : nominalStep(model.readingSpan().width());
 }
 
+QString SheetModel::smallError() const {
+  return u'+' + shownError(0.0, readingStep());
+}
+
 QString SheetModel::errorText(Phase phase, int row) const {
   const auto* reading = std::get_if<Reading>(&entry_.outcome(phase, row));
   return reading == nullptr || reading->skipped() ? QString() : shownError(reading->error(), readingStep());
@@ -121,7 +125,7 @@ QString SheetModel::doubt(int row, int column) const {
 }
 
 QString SheetModel::notJudged(int row, int column) const {
-  if (column != kFoundVerdict && column != kLeftVerdict) {
+  if (!isVerdict(column)) {
     return {};
   }
   const auto why = entry_.notJudged(phaseOf(column), row);
@@ -193,7 +197,7 @@ std::pair<Mark, Tone> SheetModel::markAt(int row, int column) const {
     return entry_.asked(phaseOf(column), row) ? std::pair{Mark::ring, Tone::quiet}
                                               : std::pair{Mark::exclaim, Tone::attention};
   }
-  if (column != kFoundVerdict && column != kLeftVerdict) {
+  if (!isVerdict(column)) {
     return {Mark::none, Tone::plain};
   }
   const auto& outcome = entry_.outcome(phaseOf(column), row);

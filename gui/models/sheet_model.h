@@ -67,6 +67,10 @@ class SheetModel : public QAbstractTableModel {
   /// The cell a problem from VisitEntry::finish is about; invalid when it is about no cell.
   QModelIndex cellOf(const Problem& problem) const;
   static bool isReading(int column) { return column == kFound || column == kLeft; }
+  static bool isError(int column) { return column == kFoundError || column == kLeftError; }
+  static bool isVerdict(int column) { return column == kFoundVerdict || column == kLeftVerdict; }
+  /// As long as the errors of this sheet usually are.
+  QString smallError() const;
   static bool isApplied(int column) { return column == kApplied || column == kLeftApplied; }
   static Phase phaseOf(int column) { return column >= kLeftApplied ? Phase::asLeft : Phase::asFound; }
 

@@ -40,7 +40,7 @@ CertificateScreen::CertificateScreen(Session& session, QWidget* parent)
       zoom_(new QComboBox(this)),
       before_(new QPushButton(tr("Page before"), this)),
       after_(new QPushButton(tr("Next page"), this)),
-      issue_(new QPushButton(tr("Issue as PDF…"), this)) {
+      issue_(new QPushButton(tr("&Issue as PDF…"), this)) {
   QFont font = title_->font();
   font.setBold(true);
   font.setPointSizeF(font.pointSizeF() * 1.25);

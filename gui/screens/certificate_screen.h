@@ -27,6 +27,8 @@ class CertificateScreen : public QWidget {
   void refresh();
   /// Nothing before one was shown.
   std::optional<CalibrationId> calibration() const;
+  /// Asks for a file and writes the PDF there.
+  void askAndIssue();
   /// Writes the PDF; one sentence when that failed. Allots the number on the first issue.
   QString issueTo(const QString& file);
   int pageCount() const { return pages_; }
@@ -40,7 +42,6 @@ class CertificateScreen : public QWidget {
   void resizeEvent(QResizeEvent* event) override;
 
  private:
-  void askAndIssue();
   QString stateSentences() const;
   void draw();
   void turn(int pages);

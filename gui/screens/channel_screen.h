@@ -35,6 +35,8 @@ class ChannelScreen : public QWidget {
   void showPoint(const QString& tag, Subject subject, const QString& point);
   /// The channel with this of its calibrations chosen.
   void showCalibration(const QString& tag, CalibrationId calibration);
+  /// Up and Down choose among the calibrations from now on.
+  void focusCalibrations();
   /// The test point drawn, as its box says it.
   QString shownPoint() const;
   void refresh();

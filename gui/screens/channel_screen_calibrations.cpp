@@ -82,6 +82,10 @@ void ChannelScreen::showCalibration(const QString& tag, CalibrationId calibratio
   calibrationTable_->setFocus();
 }
 
+void ChannelScreen::focusCalibrations() {
+  calibrationTable_->setFocus();
+}
+
 void ChannelScreen::showChosen() {
   const int at = calibrationTable_->currentIndex().row();
   signatures_->setVisible(at >= 0);

@@ -253,7 +253,9 @@ std::optional<FoundErrors> FoundForm::read() {
 
 void FoundForm::sayAt(const FindingProblem& wrong) {
   const Problem& problem = wrong.problem;
-  const QString sentence = problemSentence({{}, problem.what, problem.todo});
+  Problem placeless = problem;  // the place is shown, not told
+  placeless.where = {};
+  const QString sentence = problemSentence(placeless);
   if (wrong.field != FindingField::points || problem.where.line == 0) {
     lines_.at(wrong.field)->say(sentence);
     return;

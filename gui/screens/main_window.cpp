@@ -236,6 +236,7 @@ void MainWindow::goTo(QWidget* screen) {
     return;
   }
   if (now != screen) {
+    bar_->passNews();
     past_.removeAll(now);
     if (now != visit_ || (visit_->hasEntry() && visit_->entry().isOpen())) {  // a sheet let go has no page
       past_.append(now);
@@ -250,6 +251,7 @@ void MainWindow::goBack() {
     return;
   }
   QWidget* screen = past_.takeLast();
+  bar_->passNews();
   stack_->setCurrentWidget(screen);
   if (screen == site_) {
     site_->refresh();
@@ -315,6 +317,7 @@ void MainWindow::showChannel(const QString& tag, std::optional<Subject> subject)
   if (session_.isOpen()) {
     channel_->showChannel(tag, subject);
     goTo(channel_);
+    channel_->focusCalibrations();
   }
 }
 

@@ -215,7 +215,7 @@ void MainWindow::enablePlaces() {
   const bool onCalibrations = open && showsCalibrations();
   action(CommandId::signCalibration)->setEnabled(onCalibrations);
   action(CommandId::showTrace)->setEnabled(onCalibrations && screen != trace_);
-  action(CommandId::issueCertificate)->setEnabled(onCalibrations && screen != certificate_);
+  action(CommandId::issueCertificate)->setEnabled(onCalibrations);
   action(CommandId::showFiles)->setEnabled(open && (screen == channel_ || screen == standards_));
 }
 

@@ -262,7 +262,9 @@ void MainWindow::enterVisit() {
 }
 
 void MainWindow::issueCertificate() {
-  if (const auto id = chosenCalibration()) {
+  if (currentScreen() == certificate_) {
+    certificate_->askAndIssue();
+  } else if (const auto id = chosenCalibration()) {
     showCertificate(*id);
   } else {
     bar_->showTrouble(tr("There is no calibration here to certify."));

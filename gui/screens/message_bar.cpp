@@ -55,6 +55,7 @@ void MessageBar::say(Tone tone, const QString& sentence) {
                                                  : Mark::ring,
                             tone)
                        .pixmap(scaled(QSize(16, 16))));
+  news_ = tone == Tone::good;
   text_->setText(sentence);
   first_->hide();
   second_->hide();
@@ -85,6 +86,10 @@ void MessageBar::showOffer(const QString& sentence, const QString& first, std::f
   second_->setText(second);
   second_->setVisible(!second.isEmpty());
   doSecond_ = std::move(doSecond);
+}
+
+void MessageBar::passNews() {
+  setHidden(isHidden() || news_);
 }
 
 QString MessageBar::sentence() const {

@@ -24,10 +24,13 @@ class MessageBar : public QFrame {
   void showOffer(const QString& sentence, const QString& first, std::function<void()> doFirst,
                  const QString& second = {}, std::function<void()> doSecond = {});
   QString sentence() const;
+  /// What went well is known by the time another page is shown; trouble, notices and offers stay.
+  void passNews();
 
  private:
   void say(Tone tone, const QString& sentence);
 
+  bool news_ = false;
   QLabel* sign_;
   QLabel* text_;
   QPushButton* first_;

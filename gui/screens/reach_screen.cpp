@@ -44,7 +44,7 @@ void ReachScreen::showStandard(const QString& serial) {
     serial_ = serial;
     TypedFinding nothing;
     nothing.foundOn = session_.today();
-    nothing.coverageFactor = "2";
+    nothing.coverageFactor = std::string("2");  // a literal assigned here makes GCC 12 see an overflow
     const auto kept = kept_.find(serial);
     form_->fill(kept != kept_.end() ? kept->second.typed : nothing);
     name_->clear();

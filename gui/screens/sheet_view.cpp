@@ -19,7 +19,8 @@ namespace {
 
 constexpr int kRowHeight = 30;
 constexpr int kHeadHeight = 42;
-// Widths that hold their usual content at the usual font, and how the rest is shared.
+constexpr int kAir = 14;  // beside a text
+// Least widths at the usual font, and how what is left over is shared.
 struct Width {
   int least;
   int share;
@@ -60,6 +61,14 @@ SheetView::SheetView(SheetModel* model, QWidget* parent)
   verticalHeader()->setDefaultSectionSize(scaled(kRowHeight));
   horizontalHeader()->setHighlightSections(false);
   horizontalHeader()->setFixedHeight(scaled(kHeadHeight));
+  connect(sheet_, &QAbstractItemModel::modelReset, this, &SheetView::fitColumns);
+  connect(sheet_, &QAbstractItemModel::dataChanged, this, [this] {
+    for (int column = 0; column < SheetModel::kColumnCount; ++column) {
+      if (needed(column) > columnWidth(column)) {
+        return fitColumns();
+      }
+    }
+  });
   connect(readings_, &ReadingDelegate::enterPressed, this, &SheetView::goToNext);
   connect(readings_, &ReadingDelegate::movePressed, this, [this](int rows) {
     goTo(currentIndex().sibling(currentIndex().row() + rows, currentIndex().column()));
@@ -230,21 +239,41 @@ void SheetView::resizeEvent(QResizeEvent* event) {
   fitColumns();
 }
 
+int SheetView::needed(int column) const {
+  int width = scaled(kWidths[static_cast<std::size_t>(column)].least);
+  if (SheetModel::isVerdict(column)) {
+    return width;  // its delegate draws in what there is
+  }
+  const auto take = [&](const QString& text) {
+    width = std::max(width, fontMetrics().horizontalAdvance(text) + scaled(kAir));
+  };
+  if (SheetModel::isError(column) && sheet_->rowCount() > 0) {
+    take(sheet_->smallError());
+  }
+  for (int row = 0; row < sheet_->rowCount(); ++row) {
+    take(sheet_->index(row, column).data().toString());
+  }
+  return width;
+}
+
 void SheetView::fitColumns() {
   int least = 0;
   int shares = 0;
-  for (const Width& each : kWidths) {
-    least += scaled(each.least);
-    shares += each.share;
+  std::array<int, kWidths.size()> widths{};
+  for (int column = 0; column < SheetModel::kColumnCount; ++column) {
+    const auto at = static_cast<std::size_t>(column);
+    widths[at] = needed(column);
+    least += widths[at];
+    shares += kWidths[at].share;
   }
   const int spare = std::max(0, viewport()->width() - least);
   int left = spare;
   for (int column = 0; column < SheetModel::kColumnCount; ++column) {
-    const Width& each = kWidths[static_cast<std::size_t>(column)];
+    const auto at = static_cast<std::size_t>(column);
     const bool last = column + 1 == SheetModel::kColumnCount;
-    const int more = last ? left : spare * each.share / shares;
+    const int more = last ? left : spare * kWidths[at].share / shares;
     left -= more;
-    horizontalHeader()->resizeSection(column, scaled(each.least) + more);
+    horizontalHeader()->resizeSection(column, widths[at] + more);
   }
 }
 

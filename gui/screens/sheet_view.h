@@ -46,6 +46,8 @@ class SheetView : public QTableView {
   void paste();
   void showStep(const QModelIndex& cell, const QString& done, const QString& nothing);
   void fitColumns();
+  /// What the column's texts take.
+  int needed(int column) const;
 
   SheetModel* sheet_;
   ReadingDelegate* readings_;

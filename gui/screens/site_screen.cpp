@@ -152,11 +152,7 @@ QWidget* SiteScreen::makeTree() {
   auto* column = new QVBoxLayout(side);
   column->setContentsMargins(14, 12, 6, 12);
   column->setSpacing(10);
-  edit_ = new QToolButton(side);
-  edit_->setText(tr("Add or change"));
-  edit_->setAccessibleName(edit_->text());
-  edit_->setPopupMode(QToolButton::InstantPopup);
-  edit_->setFocusPolicy(Qt::StrongFocus);
+  edit_ = new QPushButton(tr("Add or change"), side);
   auto* top = new QHBoxLayout;
   top->addWidget(words_, 1);
   top->addWidget(edit_);

@@ -16,6 +16,7 @@
 class QLabel;
 class QLineEdit;
 class QMenu;
+class QPushButton;
 class QSplitter;
 class QStackedWidget;
 class QToolButton;
@@ -89,7 +90,7 @@ class SiteScreen : public QWidget {
   TableView* foundTable_ = nullptr;
   QLabel* foundCount_ = nullptr;
   QLineEdit* words_ = nullptr;
-  QToolButton* edit_ = nullptr;
+  QPushButton* edit_ = nullptr;
   QLabel* heading_ = nullptr;
   std::map<DueState, QToolButton*> tiles_;
   DueModel* pressing_;

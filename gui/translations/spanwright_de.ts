@@ -2028,10 +2028,6 @@ Rückführung: %7</translation>
         <translation>Nächste Seite</translation>
     </message>
     <message>
-        <source>Issue as PDF…</source>
-        <translation>Als PDF ausstellen…</translation>
-    </message>
-    <message>
         <source>A4</source>
         <translation>A4</translation>
     </message>
@@ -2098,6 +2094,10 @@ Rückführung: %7</translation>
     <message>
         <source>PDF files (*.pdf)</source>
         <translation>PDF-Dateien (*.pdf)</translation>
+    </message>
+    <message>
+        <source>&amp;Issue as PDF…</source>
+        <translation>Als PDF &amp;ausstellen…</translation>
     </message>
 </context>
 <context>

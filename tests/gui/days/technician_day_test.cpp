@@ -38,6 +38,19 @@ class TechnicianDay : public DayTest {
     type(text);
     press(Qt::Key_Return);
   }
+  /// Every number of the sheet can be read whole.
+  void expectNothingCut() const {
+    const auto* view = sheet().sheetView();
+    const auto* model = sheet().sheetModel();
+    constexpr int kEdges = 7;  // a cell's own margins and its grid line
+    for (int row = 0; row < model->rowCount(); ++row) {
+      for (int column = 0; column < SheetModel::kColumnCount; ++column) {
+        const QString text = model->index(row, column).data().toString();
+        EXPECT_LE(view->fontMetrics().horizontalAdvance(text) + kEdges, view->columnWidth(column))
+            << text.toStdString() << " in column " << column;
+      }
+    }
+  }
   void conditions() {
     ASSERT_NO_FATAL_FAILURE(fill("Ambient temperature in °C", "20,5"));
     ASSERT_NO_FATAL_FAILURE(fill("Relative humidity in percent", "45"));
@@ -143,6 +156,7 @@ TEST_F(TechnicianDay, ARoundOfSevenKindsFromTodayToTheLabels) {
   ASSERT_NO_FATAL_FAILURE(conditions());
   ASSERT_NO_FATAL_FAILURE(typeValues({"0.030", "4.030", "8.030", "8.030", "4.030", "0.030"}));
   EXPECT_THAT(sheet().sentence().toStdString(), HasSubstr("Shift zero by -0.030"));
+  expectNothingCut();
   keepPicture("day-advice");
   ASSERT_NO_FATAL_FAILURE(typeValues({"0.001", "4.000", "8.001", "8.001", "4.001", "0.001"}));
   auto* what = named<QComboBox>("What was done to it");
