@@ -45,11 +45,11 @@ Precondition before(LifeAct act) {
   using S = LifeState;
   switch (act) {
     case LifeAct::performed:
-      return {{S::recorded, S::sentBack}, "it is signed as performed already, or its end has come"};
+      return {{S::recorded, S::sentBack}, "its technician signs it once, before anybody else does"};
     case LifeAct::reviewed:
-      return {{S::performed}, "it must be signed as performed first, and not be reviewed yet"};
+      return {{S::performed}, "a review follows the technician's signature, once"};
     case LifeAct::approved:
-      return {{S::reviewed}, "it must be reviewed first, and not be approved yet"};
+      return {{S::reviewed}, "an approval follows a review, once"};
     case LifeAct::sentBack:
       return {{S::performed, S::reviewed},
               "only what was performed or reviewed goes back; withdraw what is approved"};

@@ -111,10 +111,10 @@ void addRecord(CertificateSource& source, const Store& store,
   std::vector<Problem> problems;
   problems.reserve(faults.size());
   for (const std::string& fault : faults) {
-    problems.push_back(
-        {{},
-         fmt::format("calibration {} must not be certified: {}", id, fault),
-         "correct the register, or repeat the calibration where its own record is incomplete"});
+    problems.push_back({{},
+                        fmt::format("calibration {} must not be certified: {}", id, fault),
+                        "complete the site or the plan it names; what the calibration itself lacks needs a "
+                        "correction of it"});
   }
   throw InputError(std::move(problems));
 }
@@ -146,7 +146,7 @@ Certificate previewCertificate(const Store& store, CalibrationId id) {
     source.revision = issued->revision + 1;
   }
   Certificate certificate = describeCertificate(source);
-  if (issued) {
+  if (next) {
     certificate.mark = "Preview";
   }
   return certificate;

@@ -49,12 +49,14 @@ int nextOrder(const Register& site, const std::string& parent) {
   return last + 1;
 }
 
-bool judgedAlike(const Plan& a, const Plan& b) {
+/// A procedure that was not named may be added: what was done does not change by that.
+bool judgedAlike(const Plan& now, const Plan& was) {
+  const Plan &a = now, &b = was;
   const DecisionRule &p = a.decisionRule, &q = b.decisionRule;
-  return a.scheme.percents == b.scheme.percents && a.scheme.order == b.scheme.order &&
-         a.scheme.repeats == b.scheme.repeats && a.scheme.alarms == b.scheme.alarms &&
-         a.scheme.loss == b.scheme.loss && a.tolerance == b.tolerance && p.basis == q.basis &&
-         p.factor == q.factor && p.falseAcceptLimit == q.falseAcceptLimit &&
+  return (a.procedure == b.procedure || b.procedure.empty()) && a.scheme.percents == b.scheme.percents &&
+         a.scheme.order == b.scheme.order && a.scheme.repeats == b.scheme.repeats &&
+         a.scheme.alarms == b.scheme.alarms && a.scheme.loss == b.scheme.loss && a.tolerance == b.tolerance &&
+         p.basis == q.basis && p.factor == q.factor && p.falseAcceptLimit == q.falseAcceptLimit &&
          a.junctionUncertainty == b.junctionUncertainty && a.leadHalfWidth == b.leadHalfWidth;
 }
 
@@ -153,7 +155,8 @@ std::string changePlan(Store& store, std::string_view name, FieldReader& reader,
   const Plan plan = readPlan(reader);
   if (reader.sound() && plan.revision == was->revision && !judgedAlike(plan, *was)) {
     reader.wrong("revision",
-                 fmt::format("points, tolerance or rule change, and the revision is still {}", plan.revision),
+                 fmt::format("points, tolerance, rule or procedure change, and the revision is still {}",
+                             plan.revision),
                  "give the next revision");
   }
   if (reader.sound()) {

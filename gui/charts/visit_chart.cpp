@@ -169,6 +169,14 @@ QChart* makeVisitChart(const QString& title, const std::vector<TestPoint>& point
     }
   }
   addPredicted(chart, predicted, look, reach);
+  // Beside the sheet there is room for three names; the limits' dashes are told by the axis and the sheet.
+  if (visits.size() == 1 && !visits[0].left.empty() && !predicted.empty()) {
+    for (QAbstractSeries* series : chart->series()) {
+      if (series->objectName() == QLatin1String("limit-low")) {
+        chart->legend()->markers(series).first()->setVisible(false);
+      }
+    }
+  }
   auto* x = makeInputAxis(points, look);
   const double room = reach.high > reach.low ? 0.15 * (reach.high - reach.low) : 1.0;
   auto* y = makeErrorAxis(reach.low - room, reach.high + room, 6);

@@ -30,8 +30,10 @@ NewSiteForm::NewSiteForm(Session& session, QWidget* parent)
   addLine("name", tr("&Name"));
   addLines("address", tr("&Address"));
   addLine("place", tr("First &place"), tr("For instance Hall / Cabinet 1"));
-  addLine("issuer", tr("&Issuer"), tr("Who issues the certificates"));
-  addLine("customer", tr("C&ustomer"), tr("For whom the certificates are"));
+  addLine("issuer", tr("&Issuer"), tr("Who issues the certificates, which need it"));
+  addLines("issuer_address", tr("Issuer's addre&ss"));
+  addLine("customer", tr("C&ustomer"), tr("For whom the certificates are, which need it"));
+  addLine("customer_contact", tr("Contact"), tr("Whom to ask there"));
   nextColumn();
   addHeading(tr("The first person"));
   addLine("person.login", tr("&Login"), tr("Short name by which signatures are told"));
@@ -72,6 +74,13 @@ NewSiteForm::NewSiteForm(Session& session, QWidget* parent)
       refuseFile(tr("the record has no file"), tr("say where it is to be"));
     } else if (QFileInfo::exists(file)) {
       refuseFile(tr("there is a file of this name already"), tr("choose another name"));
+    } else if (const QFileInfo folder(QFileInfo(file).absolutePath()); !folder.isDir()) {
+      refuseFile(tr("the folder %1 is not there").arg(QDir::toNativeSeparators(folder.filePath())),
+                 tr("choose one that is"));
+    } else if (!folder.isWritable()) {
+      refuseFile(
+          tr("nothing can be written into the folder %1").arg(QDir::toNativeSeparators(folder.filePath())),
+          tr("choose another one"));
     }
     if (!problems.empty()) {
       throw InputError(std::move(problems));
@@ -91,10 +100,14 @@ void NewSiteForm::proposeFile() {
   }
   QString name = qobject_cast<QLineEdit*>(widget("name"))->text().trimmed();
   name = name.isEmpty() ? tr("site") : name.replace(u'/', u'-');
-  const QString last = kLastFolder.get();
-  const QDir folder(last.isEmpty() ? QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation)
-                                   : last);
-  proposed_ = QDir::toNativeSeparators(folder.filePath(name + QStringLiteral(".spanwright")));
+  QString folder = kLastFolder.get();
+  if (folder.isEmpty() || !QFileInfo(folder).isDir()) {
+    folder = QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
+  }
+  if (!QFileInfo(folder).isDir()) {
+    folder = QDir::homePath();
+  }
+  proposed_ = QDir::toNativeSeparators(QDir(folder).filePath(name + QStringLiteral(".spanwright")));
   line->setText(proposed_);
 }
 

@@ -105,9 +105,9 @@ void RegisterForm::addSite() {
   addLine("code", tr("&Code"), tr("2 to 8 capital letters and digits"));
   addLine("name", tr("&Name"));
   addLines("address", tr("&Address"));
-  addLine("customer", tr("C&ustomer"), tr("For whom the certificates are"));
-  addLine("customer_contact", tr("Con&tact"));
-  addLine("issuer", tr("&Issuer"), tr("Who issues the certificates"));
+  addLine("customer", tr("C&ustomer"), tr("For whom the certificates are, which need it"));
+  addLine("customer_contact", tr("Con&tact"), tr("Whom to ask there"));
+  addLine("issuer", tr("&Issuer"), tr("Who issues the certificates, which need it"));
   addLines("issuer_address", tr("Issuer's a&ddress"));
   addLine("note", tr("N&ote"), tr("Printed on every certificate"));
   addCheck("due_date_agreed", tr("The customer &wants due dates on certificates"));
@@ -276,7 +276,8 @@ void RegisterForm::addChannel() {
   if (new_) {
     alias("fitting", "fitting.sensor");
     nextColumn();
-    addSetup("setup.", session_.now());
+    // From the morning on: what was calibrated before it was typed in counts.
+    addSetup("setup.", Moment(session_.today(), boost::posix_time::time_duration()));
     propose();
   } else {
     addCheck("retired", tr("No longer &calibrated"));

@@ -83,7 +83,7 @@ int JournalModel::columnCount(const QModelIndex& parent) const {
 }
 
 QVariant JournalModel::data(const QModelIndex& index, int role) const {
-  if (!checkIndex(index, CheckIndexOption::IndexIsValid)) {
+  if (!index.isValid()) {
     return {};
   }
   if (role == Qt::TextAlignmentRole) {

@@ -178,7 +178,7 @@ bool PlanWeeksModel::hasLate(int stop) const {
 }
 
 QVariant PlanWeeksModel::data(const QModelIndex& index, int role) const {
-  if (!checkIndex(index, CheckIndexOption::IndexIsValid) ||
+  if (!index.isValid() ||
       (role != Qt::DisplayRole && role != Qt::ToolTipRole && role != Qt::AccessibleTextRole)) {
     return {};
   }

@@ -102,7 +102,7 @@ class RowsModel : public QAbstractTableModel {
     return parent.isValid() ? 0 : static_cast<int>(columns_.size());
   }
   QVariant data(const QModelIndex& index, int role) const override {
-    if (!checkIndex(index, CheckIndexOption::IndexIsValid)) {
+    if (!index.isValid()) {
       return {};
     }
     const Column& column = columns_[static_cast<std::size_t>(index.column())];

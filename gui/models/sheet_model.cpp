@@ -243,7 +243,7 @@ QString SheetModel::spoken(int row, int column) const {
 }
 
 QVariant SheetModel::data(const QModelIndex& index, int role) const {
-  if (!checkIndex(index, CheckIndexOption::IndexIsValid) || index.row() >= entry_.rowCount()) {
+  if (!index.isValid() || index.row() >= entry_.rowCount()) {
     return {};
   }
   const int row = index.row();

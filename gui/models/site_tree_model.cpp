@@ -197,7 +197,7 @@ QString SiteTreeModel::text(const Node& node, int column) const {
 }
 
 QVariant SiteTreeModel::data(const QModelIndex& index, int role) const {
-  if (!checkIndex(index, CheckIndexOption::IndexIsValid)) {
+  if (!index.isValid()) {
     return {};
   }
   const Node& at = node(index);

@@ -220,7 +220,7 @@ QString TodayModel::groupText(const Group& group) {
 }
 
 QVariant TodayModel::data(const QModelIndex& index, int role) const {
-  if (!checkIndex(index, CheckIndexOption::IndexIsValid)) {
+  if (!index.isValid()) {
     return {};
   }
   if (index.internalId() == kGroup) {

@@ -338,7 +338,7 @@ void VisitEntry::flush() {
   }
 }
 
-std::vector<Problem> VisitEntry::finish() {
+ProposedVisit VisitEntry::proposed() const {
   Draft whole = draft_;
   whole.values.clear();
   for (const auto* cells : {&found_, &left_}) {
@@ -358,6 +358,15 @@ std::vector<Problem> VisitEntry::finish() {
   };
   mark(visit.asFound, Phase::asFound);
   mark(visit.asLeft, Phase::asLeft);
+  return visit;
+}
+
+std::vector<Problem> VisitEntry::check() const {
+  return checkVisit(*site_, proposed(), clock_.localNow(), false).problems;
+}
+
+std::vector<Problem> VisitEntry::finish() {
+  const ProposedVisit visit = proposed();
   try {
     stored_ = enterVisit(store_, visit, clock_.localNow(),
                          draft_.id == 0 ? std::nullopt : std::optional(draft_.id));

@@ -98,6 +98,8 @@ class VisitEntry : public QObject {
   /// Checks everything and stores; the problems, none when it was stored (`stored` then has it).
   /// A problem about one value says where.line = sequence and where.columnName = "as found" or "as left".
   std::vector<Problem> finish();
+  /// What finish would refuse now, as far as that is seen without storing.
+  std::vector<Problem> check() const;
   const std::optional<Calibration>& stored() const { return stored_; }
 
  signals:
@@ -117,6 +119,7 @@ class VisitEntry : public QObject {
   Cell& cell(Phase phase, int row);
   const Cell& cell(Phase phase, int row) const;
   QString takeSheet(const QString& channel, Subject subject, Moment when);
+  ProposedVisit proposed() const;
   void loadPrevious();
   void judgeRow(Phase phase, int row);
   void judgeAll();

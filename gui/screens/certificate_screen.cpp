@@ -103,6 +103,8 @@ void CertificateScreen::showCalibration(CalibrationId calibration) {
               .arg(fromCore(known->channel), wordInside(known->subject), shownMoment(known->performed)));
     }
     certificate_ = previewCertificate(session_.store(), calibration);
+    mayIssue_ =
+        session_.store().issuedCertificate(calibration) || issueFaults(session_.store(), calibration).empty();
     note_->setText(stateSentences());
   } catch (const InputError& refused) {
     note_->setText(problemSentences(refused));
@@ -116,6 +118,17 @@ void CertificateScreen::showCalibration(CalibrationId calibration) {
 QString CertificateScreen::stateSentences() const {
   const Store& store = session_.store();
   const auto issued = store.issuedCertificate(calibration_);
+  const auto faults = issueFaults(store, calibration_);
+  if (!issued && !faults.empty()) {
+    QStringList lacks;
+    for (const std::string& fault : faults) {
+      lacks << fromCore(fault);
+    }
+    return tr("It cannot be issued yet: %1. What belongs to the site stands under Manage, The site…; a "
+              "plan's procedure "
+              "in the lists of the register.")
+        .arg(lacks.join(QStringLiteral("; ")));
+  }
   QString text;
   if (!issued) {
     text = tr("Not issued yet. Issuing allots a number that stays with this calibration.");
@@ -152,7 +165,7 @@ std::optional<CalibrationId> CertificateScreen::calibration() const {
 }
 
 void CertificateScreen::draw() {
-  issue_->setEnabled(certificate_.has_value());
+  issue_->setEnabled(certificate_.has_value() && mayIssue_);
   before_->setEnabled(false);
   after_->setEnabled(false);
   number_->clear();
@@ -213,7 +226,7 @@ QString CertificateScreen::suggestedName() const {
 }
 
 void CertificateScreen::askAndIssue() {
-  if (!certificate_) {
+  if (!issue_->isEnabled()) {
     return;
   }
   const QString file = QFileDialog::getSaveFileName(this, tr("Write the certificate"),

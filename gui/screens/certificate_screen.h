@@ -48,6 +48,7 @@ class CertificateScreen : public QWidget {
 
   Session& session_;
   CalibrationId calibration_ = 0;
+  bool mayIssue_ = false;
   std::optional<Certificate> certificate_;
   int page_ = 0;
   int pages_ = 0;

@@ -4,6 +4,7 @@
 // main_window_record.cpp.
 #include "gui/screens/main_window.h"
 
+#include <QAbstractButton>
 #include <QAction>
 #include <QApplication>
 #include <QCloseEvent>
@@ -55,7 +56,7 @@ MainWindow::MainWindow(Session& session, QWidget* parent)
       visit_(new VisitScreen(session, this)),
       certificate_(new CertificateScreen(session, this)) {
   setWindowTitle(QStringLiteral("Spanwright"));
-  resize(1280, 800);
+  resize(onScreen(QSize(1280, 800)));
   auto* middle = new QWidget(this);
   auto* column = new QVBoxLayout(middle);
   column->setContentsMargins(0, 0, 0, 0);
@@ -281,6 +282,7 @@ void MainWindow::showSite() {
 void MainWindow::showDue() {
   if (session_.isOpen()) {
     due_->refresh();
+    due_->showState(std::nullopt);
     goTo(due_);
   }
 }
@@ -377,6 +379,15 @@ void MainWindow::showAbout() {
          "safe, and its certificates are neither a proof test of a safety function nor accredited "
          "unless the issuer is.</p><p>Free software under the GPL, version 3 or later.</p>")
           .arg(QStringLiteral(SPANWRIGHT_VERSION)));
+}
+
+void MainWindow::keyPressEvent(QKeyEvent* event) {
+  auto* button = qobject_cast<QAbstractButton*>(focusWidget());
+  if (button != nullptr && (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)) {
+    button->click();
+    return;
+  }
+  QMainWindow::keyPressEvent(event);
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {

@@ -53,7 +53,7 @@ QString sampleRecord() {
 void MainWindow::connectSession() {
   connect(&session_, &Session::opened, this, &MainWindow::takeRecord);
   connect(&session_, &Session::closed, this, &MainWindow::dropRecord);
-  connect(&session_, &Session::troubled, bar_, &MessageBar::showTrouble);
+  connect(&session_, &Session::troubled, bar_, &MessageBar::showAlarm);
   connect(&session_, &Session::waiting, this, &MainWindow::showWaiting);
   connect(&session_, &Session::imported, this, [this](const ImportOutcome&, bool dryRun) {
     if (!dryRun) {
@@ -152,6 +152,7 @@ void MainWindow::takeRecord() {
   journal_->drop();  // it still looks at the record before
   reach_->drop();
   today_->takeRecord();
+  bar_->hide();
   past_.clear();
   showToday();
   past_.clear();
@@ -190,6 +191,14 @@ void MainWindow::showWaiting(bool waits) {
 void MainWindow::offerDrafts() {
   try {
     const auto drafts = session_.store().drafts();
+    if (session_.site().channels.empty()) {
+      bar_->showOffer(
+          tr("This site has no channels yet: people, intervals, plans and standards come first, then "
+             "channels with their setup."),
+          tr("Lists of the register…"), [this] { openRegister(RegisterKind::person); }, tr("New channel…"),
+          [this] { action(CommandId::newChannel)->trigger(); });
+      return;
+    }
     if (drafts.empty()) {
       return;
     }

@@ -174,6 +174,8 @@ void MainWindow::takeRegister(const QString& sentence) {
     plan_->refresh();
   } else if (screen == intervals_) {
     intervals_->refresh();
+  } else if (screen == certificate_) {
+    certificate_->refresh();
   }
 }
 

@@ -45,6 +45,9 @@ MessageBar::MessageBar(QWidget* parent)
       work();
     }
   });
+  for (QPushButton* each : {first_, second_, close_}) {
+    each->setFocusPolicy(Qt::TabFocus);  // a click on it leaves the keys where they are
+  }
   connect(close_, &QPushButton::clicked, this, &QWidget::hide);
   hide();
 }
@@ -55,7 +58,7 @@ void MessageBar::say(Tone tone, const QString& sentence) {
                                                  : Mark::ring,
                             tone)
                        .pixmap(scaled(QSize(16, 16))));
-  news_ = tone == Tone::good;
+  passes_ = true;
   text_->setText(sentence);
   first_->hide();
   second_->hide();
@@ -69,6 +72,10 @@ void MessageBar::say(Tone tone, const QString& sentence) {
 void MessageBar::showTrouble(const QString& sentence) {
   say(Tone::bad, sentence);
 }
+void MessageBar::showAlarm(const QString& sentence) {
+  say(Tone::bad, sentence);
+  passes_ = false;
+}
 void MessageBar::showNews(const QString& sentence) {
   say(Tone::good, sentence);
 }
@@ -80,6 +87,7 @@ void MessageBar::showNotice(const QString& sentence) {
 void MessageBar::showOffer(const QString& sentence, const QString& first, std::function<void()> doFirst,
                            const QString& second, std::function<void()> doSecond) {
   say(Tone::attention, sentence);
+  passes_ = false;
   first_->setText(first);
   first_->show();
   doFirst_ = std::move(doFirst);
@@ -89,7 +97,7 @@ void MessageBar::showOffer(const QString& sentence, const QString& first, std::f
 }
 
 void MessageBar::passNews() {
-  setHidden(isHidden() || news_);
+  setHidden(isHidden() || passes_);
 }
 
 QString MessageBar::sentence() const {

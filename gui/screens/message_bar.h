@@ -18,19 +18,21 @@ class MessageBar : public QFrame {
  public:
   explicit MessageBar(QWidget* parent = nullptr);
   void showTrouble(const QString& sentence);
+  /// Trouble that concerns the record as a whole.
+  void showAlarm(const QString& sentence);
   void showNews(const QString& sentence);
   void showNotice(const QString& sentence);
   /// A sentence with up to two things that can be done about it.
   void showOffer(const QString& sentence, const QString& first, std::function<void()> doFirst,
                  const QString& second = {}, std::function<void()> doSecond = {});
   QString sentence() const;
-  /// What went well is known by the time another page is shown; trouble, notices and offers stay.
+  /// What was said about a page is known by the time another one is shown; offers and alarms stay.
   void passNews();
 
  private:
   void say(Tone tone, const QString& sentence);
 
-  bool news_ = false;
+  bool passes_ = false;  ///< with the page it was said on
   QLabel* sign_;
   QLabel* text_;
   QPushButton* first_;

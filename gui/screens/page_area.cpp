@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "gui/screens/page_area.h"
 
+#include <QApplication>
 #include <QEvent>
 #include <QLayout>
 #include <QScrollBar>
@@ -15,6 +16,11 @@ PageArea::PageArea(QStackedWidget* pages, QWidget* parent) : QScrollArea(parent)
   pages->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Ignored);
   setWidget(pages);
   pages->installEventFilter(this);
+  connect(qApp, &QApplication::focusChanged, this, [this](QWidget*, QWidget* now) {
+    if (now != nullptr && pages_->isAncestorOf(now)) {
+      ensureWidgetVisible(now);
+    }
+  });
   connect(pages, &QStackedWidget::currentChanged, this, [this] {
     fit();
     verticalScrollBar()->setValue(0);

@@ -14,6 +14,7 @@ namespace {
 
 constexpr int kRows = 12;
 constexpr int kColumns = 5;
+constexpr int kNominal = 2;
 
 }  // namespace
 
@@ -81,7 +82,24 @@ void PointTable::paste(const QString& text) {
   setCurrentCell(row, 0);
 }
 
+void PointTable::goOn() {
+  const bool end = currentColumn() + 1 >= columnCount();
+  setCurrentCell(std::min(currentRow() + (end ? 1 : 0), rowCount() - 1),
+                 end ? kNominal : currentColumn() + 1);
+}
+
+void PointTable::closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) {
+  QTableWidget::closeEditor(editor, hint);
+  if (hint == QAbstractItemDelegate::SubmitModelCache) {  // Enter
+    goOn();
+  }
+}
+
 void PointTable::keyPressEvent(QKeyEvent* event) {
+  if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) {
+    goOn();
+    return;
+  }
   if (event->matches(QKeySequence::Paste)) {
     paste(QApplication::clipboard()->text());
     return;

@@ -23,9 +23,12 @@ class PointTable : public QTableWidget {
 
  protected:
   void keyPressEvent(QKeyEvent* event) override;
+  void closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) override;
 
  private:
   void growTo(int rows);
+  /// Along the line, then to the next one's value: unit and resolution stand for those below.
+  void goOn();
   void write(int row, const TypedPoint& point);
 };
 

@@ -69,6 +69,7 @@ SignDialog::SignDialog(Session& session, CalibrationId calibration, QWidget* par
   setMinimumWidth(onScreen(scaled(QSize(kWide, 0))).width());
   takePeople();
   takeLife();
+  proposePerson();
   passphrase_->setFocus();
 }
 
@@ -219,6 +220,23 @@ void SignDialog::takePeople() {
   const int last = person_->findData(session_.lastSigner());
   const int maker = person_->findData(fromCore(subject_.person));
   person_->setCurrentIndex(last >= 0 ? last : maker >= 0 ? maker : 0);
+}
+
+void SignDialog::proposePerson() {
+  const auto signsNow = [this](const QString& login) {
+    return std::any_of(choices_.begin(), choices_.end(), [&](const Choice& each) {
+      const bool signs = each.act != LifeAct::sentBack && each.act != LifeAct::withdrawn;
+      return signs && !actFault(session_.site(), subject_, events_,
+                                {each.act, toCore(login), toCore(kSomeReason), session_.today()});
+    });
+  };
+  for (int at = -1; at < person_->count(); ++at) {  // who is proposed already before everybody else
+    const int one = at < 0 ? person_->currentIndex() : at;
+    if (signsNow(person_->itemData(one).toString())) {
+      person_->setCurrentIndex(one);
+      return;
+    }
+  }
 }
 
 void SignDialog::takeLife() {

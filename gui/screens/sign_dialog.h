@@ -53,6 +53,8 @@ class SignDialog : public QDialog {
   void takePeople();
   /// Reads what was signed by now; somebody else may have.
   void takeLife();
+  /// Nobody who could sign nothing here, unless that is so of everybody.
+  void proposePerson();
   void showChoices();
   void showFields();
   std::optional<LifeAct> chosen() const;

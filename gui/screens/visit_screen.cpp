@@ -25,7 +25,8 @@ namespace spanwright {
 namespace {
 
 constexpr int kRedrawAfterMs = 30;
-constexpr auto kAboutDone = "done";  // marks the page's own problem about what was done
+constexpr int kProblemsHeight = 112;  // at most; more are scrolled to
+constexpr auto kAboutDone = "done";   // marks the page's own problem about what was done
 enum Done { kNotSaid, kAdjusted, kRepaired, kNothing };
 
 /// That is what people write down.
@@ -157,6 +158,7 @@ void VisitScreen::takeAdjustment() {
   entry_->setAdjustment({done_->currentIndex() == kAdjusted, done_->currentIndex() == kRepaired,
                          toCore(adjustment_->text().trimmed())});
   markAdjustment();
+  checkAgain();
 }
 
 void VisitScreen::markAdjustment() {
@@ -175,17 +177,12 @@ void VisitScreen::finish() {
   view_->commitOpenEditor();
   takeAdjustment();
   entry_->setRemarks(remarks_->text().trimmed());
-  const bool said = done_->currentIndex() != kNotSaid;
-  const bool textWanted = done_->currentIndex() == kAdjusted || done_->currentIndex() == kRepaired;
-  std::vector<Problem> before;
-  if (entry_->anyTyped(Phase::asLeft) && (!said || (textWanted && adjustment_->text().trimmed().isEmpty()))) {
-    before.push_back({{{}, 0, 0, kAboutDone},
-                      toCore(tr("as-left values are typed but not what was done")),
-                      toCore(tr("choose below what was done, and say what was adjusted or repaired"))});
-  }
+  const std::vector<Problem> before = unsaidWork();
   const std::vector<Problem> problems = before.empty() ? entry_->finish() : before;
   if (!problems.empty()) {
     showProblems(problems);
+    problems_->setCurrentRow(0);
+    problems_->setFocus(Qt::OtherFocusReason);
     return;
   }
   const Calibration stored = *entry_->stored();
@@ -196,15 +193,45 @@ void VisitScreen::finish() {
                     .arg(fromCore(stored.channel), word(stored.foundVerdict), word(stored.leftVerdict)));
 }
 
+std::vector<Problem> VisitScreen::unsaidWork() const {
+  const bool said = done_->currentIndex() != kNotSaid;
+  const bool textWanted = done_->currentIndex() == kAdjusted || done_->currentIndex() == kRepaired;
+  if (!entry_->anyTyped(Phase::asLeft) ||
+      (said && !(textWanted && adjustment_->text().trimmed().isEmpty()))) {
+    return {};
+  }
+  return {{{{}, 0, 0, kAboutDone},
+           toCore(tr("as-left values are typed but not what was done")),
+           toCore(tr("choose below what was done, and say what was adjusted or repaired"))}};
+}
+
+void VisitScreen::checkAgain() {
+  if (problems_->isHidden() || !entry_->isOpen()) {
+    return;
+  }
+  std::vector<Problem> problems = unsaidWork();
+  if (problems.empty()) {
+    problems = entry_->check();
+  }
+  if (!problems.empty()) {
+    showProblems(problems);
+    return;
+  }
+  problems_->hide();
+  say(Mark::check, Tone::good,
+      tr("Nothing keeps the visit from being stored any more; Ctrl+Enter stores it."));
+}
+
 void VisitScreen::showProblems(const std::vector<Problem>& problems) {
   problemList_ = problems;
   problems_->clear();
   for (const Problem& problem : problems) {
     new QListWidgetItem(markIcon(Mark::triangle, Tone::bad), problemSentence(problem), problems_);
   }
+  const int line = problems_->sizeHintForRow(0) + 2;
+  problems_->setFixedHeight(std::min(scaled(kProblemsHeight),
+                                     line * static_cast<int>(problems.size()) + 2 * problems_->frameWidth()));
   problems_->show();
-  problems_->setCurrentRow(0);
-  problems_->setFocus(Qt::OtherFocusReason);
   sentenceSign_->setPixmap(markIcon(Mark::triangle, Tone::bad).pixmap(scaled(QSize(16, 16))));
   sentence_->setText(
       counted(static_cast<int>(problems.size()),

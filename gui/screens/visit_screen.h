@@ -75,6 +75,10 @@ class VisitScreen : public QWidget {
   void showFigures();
   void takeAdjustment();
   void markAdjustment();
+  /// What was done, where as-left values want it said.
+  std::vector<Problem> unsaidWork() const;
+  /// Of what kept the visit from being stored, what still does.
+  void checkAgain();
   void showProblems(const std::vector<Problem>& problems);
   void goToProblem(int row);
   void showEnd();

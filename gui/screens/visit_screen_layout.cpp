@@ -66,6 +66,9 @@ void VisitScreen::build() {
   connect(entry_.get(), &VisitEntry::rowChanged, this, &VisitScreen::markAdjustment);
   connect(entry_.get(), &VisitEntry::rowChanged, this, &VisitScreen::showFigures);
   connect(entry_.get(), &VisitEntry::headerChanged, &redraw_, qOverload<>(&QTimer::start));
+  connect(entry_.get(), &VisitEntry::rowChanged, this, &VisitScreen::checkAgain);
+  connect(entry_.get(), &VisitEntry::saved, this,
+          &VisitScreen::checkAgain);  // also after the header's changes
   connect(entry_.get(), &VisitEntry::troubled, &session_, &Session::troubled);
   connect(entry_.get(), &VisitEntry::saved, this,
           [this](const QString& when) { saved_->setText(tr("Draft on disk %1").arg(when)); });
@@ -100,7 +103,6 @@ QWidget* VisitScreen::makeFoot() {
   figures_->setAccessibleName(tr("Figures of the run"));
   problems_ = new QListWidget(foot);
   problems_->setAccessibleName(tr("What keeps the visit from being stored"));
-  problems_->setMaximumHeight(scaled(112));
   problems_->setWordWrap(true);
   problems_->hide();
   done_ = new QComboBox(foot);

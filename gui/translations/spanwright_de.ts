@@ -2097,7 +2097,11 @@ Rückführung: %7</translation>
     </message>
     <message>
         <source>&amp;Issue as PDF…</source>
-        <translation>Als PDF &amp;ausstellen…</translation>
+        <translation>Als &amp;PDF ausstellen…</translation>
+    </message>
+    <message>
+        <source>It cannot be issued yet: %1. What belongs to the site stands under Manage, The site…; a plan&apos;s procedure in the lists of the register.</source>
+        <translation>Er kann noch nicht ausgestellt werden: %1. Was zum Standort gehört, steht unter Bearbeiten, Der Standort…; die Arbeitsanweisung eines Plans in den Listen des Registers.</translation>
     </message>
 </context>
 <context>
@@ -4170,6 +4174,18 @@ Hash: %1…</translation>
         <source>Every stop of &quot;%1&quot; is done; its certificates, labels and its end are under Rounds.</source>
         <translation>Jeder Halt von „%1“ ist erledigt; Kalibrierscheine, Etiketten und Abschluss stehen unter Rundgänge.</translation>
     </message>
+    <message>
+        <source>This site has no channels yet: people, intervals, plans and standards come first, then channels with their setup.</source>
+        <translation>Dieser Standort hat noch keine Kanäle: zuerst kommen Personen, Intervalle, Pläne und Normale, dann Kanäle mit ihrer Parametrierung.</translation>
+    </message>
+    <message>
+        <source>Lists of the register…</source>
+        <translation>Listen des Registers…</translation>
+    </message>
+    <message>
+        <source>New channel…</source>
+        <translation>Neuer Kanal…</translation>
+    </message>
 </context>
 <context>
     <name>spanwright::MessageBar</name>
@@ -4276,16 +4292,8 @@ Hash: %1…</translation>
         <translation>Aus&amp;steller</translation>
     </message>
     <message>
-        <source>Who issues the certificates</source>
-        <translation>Wer die Kalibrierscheine ausstellt</translation>
-    </message>
-    <message>
         <source>C&amp;ustomer</source>
         <translation>&amp;Kunde</translation>
-    </message>
-    <message>
-        <source>For whom the certificates are</source>
-        <translation>Für wen die Kalibrierscheine sind</translation>
     </message>
     <message>
         <source>The first person</source>
@@ -4374,6 +4382,42 @@ Hash: %1…</translation>
     <message>
         <source>Where the new record is to be</source>
         <translation>Wo die neue Akte liegen soll</translation>
+    </message>
+    <message>
+        <source>Who issues the certificates, which need it</source>
+        <translation>Wer die Kalibrierscheine ausstellt; sie brauchen es</translation>
+    </message>
+    <message>
+        <source>Issuer&apos;s addre&amp;ss</source>
+        <translation>Ans&amp;chrift des Ausstellers</translation>
+    </message>
+    <message>
+        <source>For whom the certificates are, which need it</source>
+        <translation>Für wen die Kalibrierscheine sind; sie brauchen es</translation>
+    </message>
+    <message>
+        <source>Contact</source>
+        <translation>Ansprechperson</translation>
+    </message>
+    <message>
+        <source>Whom to ask there</source>
+        <translation>Wen man dort fragt</translation>
+    </message>
+    <message>
+        <source>the folder %1 is not there</source>
+        <translation>den Ordner %1 gibt es nicht</translation>
+    </message>
+    <message>
+        <source>choose one that is</source>
+        <translation>einen anderen wählen</translation>
+    </message>
+    <message>
+        <source>nothing can be written into the folder %1</source>
+        <translation>in den Ordner %1 kann nichts geschrieben werden</translation>
+    </message>
+    <message>
+        <source>choose another one</source>
+        <translation>einen anderen wählen</translation>
     </message>
 </context>
 <context>
@@ -5331,20 +5375,12 @@ Hash: %1…</translation>
         <translation>&amp;Kunde</translation>
     </message>
     <message>
-        <source>For whom the certificates are</source>
-        <translation>Für wen die Kalibrierscheine sind</translation>
-    </message>
-    <message>
         <source>Con&amp;tact</source>
         <translation>Ansprechpar&amp;tner</translation>
     </message>
     <message>
         <source>&amp;Issuer</source>
         <translation>Aus&amp;steller</translation>
-    </message>
-    <message>
-        <source>Who issues the certificates</source>
-        <translation>Wer die Kalibrierscheine ausstellt</translation>
     </message>
     <message>
         <source>Issuer&apos;s a&amp;ddress</source>
@@ -5776,7 +5812,19 @@ Hash: %1…</translation>
     </message>
     <message>
         <source>days before the due day a visit may be planned</source>
-        <translation>Tage vor dem Fälligkeitstag darf ein Besuch geplant werden</translation>
+        <translation>Tage vor dem Fälligkeitstag darf ein Einsatz geplant werden</translation>
+    </message>
+    <message>
+        <source>For whom the certificates are, which need it</source>
+        <translation>Für wen die Kalibrierscheine sind; sie brauchen es</translation>
+    </message>
+    <message>
+        <source>Whom to ask there</source>
+        <translation>Wen man dort fragt</translation>
+    </message>
+    <message>
+        <source>Who issues the certificates, which need it</source>
+        <translation>Wer die Kalibrierscheine ausstellt; sie brauchen es</translation>
     </message>
 </context>
 <context>
@@ -7867,6 +7915,10 @@ Toleranz</translation>
     <message>
         <source>Keep</source>
         <translation>Behalten</translation>
+    </message>
+    <message>
+        <source>Nothing keeps the visit from being stored any more; Ctrl+Enter stores it.</source>
+        <translation>Nichts steht dem Speichern des Einsatzes mehr im Weg; Strg+Eingabe speichert ihn.</translation>
     </message>
 </context>
 </TS>

@@ -41,7 +41,7 @@ TEST_F(Trust, ACalibrationIsSignedReviewedApprovedAndShown) {
 TEST_F(Trust, RefusalsSayWhyAndExitWithThree) {
   const Answer own = sign("adale", "reviewed", adale_);
   EXPECT_EQ(own.status, kRefused);
-  EXPECT_NE(own.err.find("must be signed as performed first"), std::string::npos) << own.err;
+  EXPECT_NE(own.err.find("a review follows the technician"), std::string::npos) << own.err;
   ASSERT_EQ(sign("adale", "performed", adale_).status, kDone);
   const Answer wrong = sign("bquill", "reviewed", write("short.txt", "short\n"));
   EXPECT_NE(wrong.err.find("fewer than 8 characters"), std::string::npos) << wrong.err;

@@ -149,7 +149,7 @@ TEST_F(SigningWindow, NobodyReviewsTheirOwnWorkAndTheDialogSaysWhy) {
   EXPECT_EQ(why("Sign as reviewed"),
             "Tech performed calibration 1 and cannot mark their own work as reviewed; ask another reviewer.");
   EXPECT_THAT(why("Sign as performed"), HasSubstr("is performed and cannot be performed now"));
-  EXPECT_THAT(why("Sign as approved"), HasSubstr("it must be reviewed first"));
+  EXPECT_THAT(why("Sign as approved"), HasSubstr("an approval follows a review, once"));
   EXPECT_FALSE(dialog()->findChild<QRadioButton*>()->isChecked());
   keepLooks(dialog(), "sign-own");
   ASSERT_NO_FATAL_FAILURE(choosePerson("qa"));
