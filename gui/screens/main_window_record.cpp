@@ -151,7 +151,7 @@ void MainWindow::takeRecord() {
   intervals_->takeRecord();
   journal_->drop();  // it still looks at the record before
   reach_->drop();
-  today_->takeRecord();
+  today_->takePeople();
   bar_->hide();
   past_.clear();
   showToday();

@@ -159,7 +159,7 @@ void MainWindow::takeRegister(const QString& sentence) {
   if (!visit_->entry().isOpen()) {
     visit_->takeRecord();  // its lists; a visit begun keeps the register it was begun under
   }
-  today_->takeRecord();
+  today_->takePeople();
   intervals_->takeRecord();
   plan_->takeRecord();
   takeNews(sentence);
@@ -176,6 +176,8 @@ void MainWindow::takeRegister(const QString& sentence) {
     intervals_->refresh();
   } else if (screen == certificate_) {
     certificate_->refresh();
+  } else if (screen == today_) {
+    today_->refresh();
   }
 }
 

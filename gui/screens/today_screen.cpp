@@ -78,11 +78,16 @@ TodayScreen::TodayScreen(Session& session, QWidget* parent)
   });
   connect(tree_, &QTreeView::clicked, this, &TodayScreen::choose);
   connect(tree_, &QTreeView::activated, this, &TodayScreen::choose);
-  connect(&session_, &Session::dueChanged, this, &TodayScreen::refresh);
-  connect(&session_, &Session::driftChanged, this, &TodayScreen::refresh);
+  for (const auto changed : {&Session::dueChanged, &Session::driftChanged}) {
+    connect(&session_, changed, this, [this] {
+      if (isVisible()) {
+        refresh();
+      }
+    });
+  }
 }
 
-void TodayScreen::takeRecord() {
+void TodayScreen::takePeople() {
   const QSignalBlocker quiet(person_);
   person_->clear();
   person_->addItem(tr("everybody"), QString());
@@ -92,7 +97,6 @@ void TodayScreen::takeRecord() {
     }
   }
   person_->setCurrentIndex(std::max(0, person_->findData(kLastPerson.get())));
-  refresh();
 }
 
 QString TodayScreen::person() const {

@@ -19,8 +19,8 @@ class TodayScreen : public QWidget {
   Q_OBJECT
  public:
   explicit TodayScreen(Session& session, QWidget* parent = nullptr);
-  /// A record was opened: its people, and who works as it was remembered.
-  void takeRecord();
+  /// The people of the record, and who works as it was remembered; refresh() shows what concerns them.
+  void takePeople();
   /// Reads the record again.
   void refresh();
   /// Login of who works; empty: nobody in particular.

@@ -31,12 +31,10 @@ QString Session::file() const {
 void Session::open(const QString& file) {
   // The Store made there is handed over and used in this thread only from then on.
   worker_.post(tr("Opening the record"), [this, path = pathOf(file)](const Progress&) -> Worker::Then {
-    auto opened = std::make_shared<Opened>();
-    opened->store =
-        std::make_unique<Store>(Store::open(path, Store::Mode::readWrite, clock_, Store::Check::head));
-    opened->finder = std::make_unique<const ChannelFinder>(opened->store->site());
-    return [this, opened] {
-      take(std::move(*opened));
+    auto store = std::make_shared<std::unique_ptr<Store>>(
+        std::make_unique<Store>(Store::open(path, Store::Mode::readWrite, clock_, Store::Check::head)));
+    return [this, store] {
+      take(std::move(*store));
       checkFile();
     };
   });
@@ -44,7 +42,7 @@ void Session::open(const QString& file) {
 
 QString Session::openNow(const QString& file) {
   try {
-    take({std::make_unique<Store>(Store::open(pathOf(file), Store::Mode::readWrite, clock_)), nullptr});
+    take(std::make_unique<Store>(Store::open(pathOf(file), Store::Mode::readWrite, clock_)));
   } catch (const std::exception& error) {
     return asSentence(QString::fromUtf8(error.what()));
   }
@@ -76,17 +74,17 @@ void Session::create(const QString& siteFile, const QString& record) {
   worker_.post(tr("Making the record"),
                [this, from = pathOf(siteFile), to = pathOf(record)](const Progress&) -> Worker::Then {
                  const Register site = readSiteFile(from);
-                 auto opened = std::make_shared<Opened>();
-                 opened->store = std::make_unique<Store>(Store::create(to, site, clock_));
-                 return [this, opened] { take(std::move(*opened)); };
+                 auto store = std::make_shared<std::unique_ptr<Store>>(
+                     std::make_unique<Store>(Store::create(to, site, clock_)));
+                 return [this, store] { take(std::move(*store)); };
                });
 }
 
 void Session::create(const Register& site, const QString& record) {
   worker_.post(tr("Making the record"), [this, site, to = pathOf(record)](const Progress&) -> Worker::Then {
-    auto opened = std::make_shared<Opened>();
-    opened->store = std::make_unique<Store>(Store::create(to, site, clock_));
-    return [this, opened] { take(std::move(*opened)); };
+    auto store =
+        std::make_shared<std::unique_ptr<Store>>(std::make_unique<Store>(Store::create(to, site, clock_)));
+    return [this, store] { take(std::move(*store)); };
   });
 }
 
@@ -110,13 +108,12 @@ void Session::importHistory(const QString& mapping, const QStringList& files, bo
                });
 }
 
-void Session::take(Opened taken) {
-  store_ = std::move(taken.store);
+void Session::take(std::unique_ptr<Store> store) {
+  store_ = std::move(store);
   store_->onWaiting([this](bool waits) { emit waiting(waits); });
   worker_.setFile(store_->file());
   forget();
-  finderOf_ = store_->siteRevision();
-  finder_ = taken.finder ? std::move(taken.finder) : std::make_unique<const ChannelFinder>(site());
+  finderOf_ = -1;  // refresh() has one made, after what is shown first
   emit opened();
   refresh();
 }
@@ -200,6 +197,10 @@ void Session::refresh() {
     emit troubled(asSentence(QString::fromUtf8(error.what())));
     return;
   }
+  if (finderOf_ != store_->siteRevision()) {
+    finderOf_ = store_->siteRevision();
+    findAnew();
+  }
   worker_.postWithStore(tr("Working out what is due"), [this, day = today()](Store& store, const Progress&) {
     auto due = std::make_shared<KnownDue>(dueOf(store, day));
     return Worker::Then([this, due] {
@@ -219,10 +220,6 @@ void Session::refresh() {
         });
       },
       Worker::Lane::site);
-  if (finderOf_ != store_->siteRevision()) {
-    finderOf_ = store_->siteRevision();
-    findAnew();
-  }
 }
 
 void Session::lookAtChannel(const QString& channel) {

@@ -110,15 +110,10 @@ class Session : public QObject {
     std::array<Ranking, 3> rankings;
     std::vector<DriftItem> leaving;
   };
-  /// What an opened record is taken over with.
-  struct Opened {
-    std::unique_ptr<Store> store;
-    std::unique_ptr<const ChannelFinder> finder;
-  };
   static KnownDue dueOf(const Store& store, Date day);
   static KnownDrift driftOf(const Store& store, Date day, const Progress& progress);
 
-  void take(Opened taken);
+  void take(std::unique_ptr<Store> store);
   void forget();
   void checkFile();
   void findAnew();
