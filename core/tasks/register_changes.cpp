@@ -137,12 +137,20 @@ void checkPeopleAfter(const Register& site, const Person& changed, Date today, F
   }
 }
 
+/// Somebody who may do nothing could neither sign nor be sent anywhere.
+void needRole(FieldReader& reader, const Person& person) {
+  if (person.roles.empty()) {
+    reader.wrong("role.technician", "the person has no role", "tick what they do here");
+  }
+}
+
 std::string changePerson(Store& store, std::string_view name, FieldReader& reader, std::string_view by) {
   const Person* was = store.site().person(name);
   if (was == nullptr) {
     notThere(RegisterKind::person, name);
   }
   const Person person = readPerson(reader);
+  needRole(reader, person);
   checkPeopleAfter(store.site(), person, store.clock().localNow().date(), reader);
   return keep(reader, store, by, person, person.login, &Store::changePerson);
 }
@@ -258,6 +266,7 @@ std::string addToRegister(Store& store, RegisterKind kind, const TypedFields& fi
       return addPlace(store, reader, by);
     case RegisterKind::person: {
       const Person person = readPerson(reader);
+      needRole(reader, person);
       refuseTaken(reader, site.person(person.login) != nullptr, "login", "person", person.login);
       return keep(reader, store, by, person, person.login, &Store::addPerson);
     }

@@ -113,9 +113,6 @@ Person readPerson(FieldReader& reader) {
   if (reader.problems().size() == before) {
     reader.take(personProblems(person));
   }
-  if (person.roles.empty()) {
-    reader.wrong("role.technician", "the person has no role", "tick what they do here");
-  }
   if (person.name.empty()) {
     reader.wrong("name", "the person has no name", "give it, certificates tell who signed");
   }

@@ -299,7 +299,7 @@ TEST_F(RegisterForms, EachMistakeIsRefusedAtItsField) {
 TEST_F(RegisterForms, OnlyWhoMayChangesTheRegister) {
   fill();
   const TypedFields standard{{"serial", "LC-1"}};
-  const TypedFields person{{"login", "nils"}, {"name", "Nils"}};
+  const TypedFields person{{"login", "nils"}, {"name", "Nils"}, {"role.reviewer", "yes"}};
   const auto by = [&](RegisterKind kind, const TypedFields& fields, const char* login) {
     return refused([&] { addToRegister(store(), kind, fields, login); });
   };
@@ -336,7 +336,8 @@ TEST_F(RegisterForms, WhileNobodyMayAnybodyNamesSomebody) {
   addToRegister(bare, RegisterKind::person,
                 {{"login", "bea"}, {"name", "Bea"}, {"role.administrator", "yes"}}, "ada");
   EXPECT_THAT(refused([&] {
-                addToRegister(bare, RegisterKind::person, {{"login", "cy"}, {"name", "Cy"}}, "ada");
+                addToRegister(bare, RegisterKind::person,
+                              {{"login", "cy"}, {"name", "Cy"}, {"role.planner", "yes"}}, "ada");
               }),
               ElementsAre("by: ada is not an administrator"));
 }
@@ -376,14 +377,43 @@ TEST_F(RegisterForms, EverySetupComesBackFromItsFields) {
   }
 }
 
+TEST_F(RegisterForms, APersonHasARole) {
+  fill();
+  EXPECT_THAT(refused([&] {
+                add(RegisterKind::person, {{"login", "nils"}, {"name", "Nils"}});
+              }),
+              ElementsAre("role.technician: the person has no role"));
+  TypedFields tess = *fieldsFor(store().site(), RegisterKind::person, "tess");
+  tess.erase("role.technician");
+  EXPECT_THAT(refused([&] { changeInRegister(store(), RegisterKind::person, "tess", tess, "ada"); }),
+              ElementsAre("role.technician: the person has no role"));
+}
+
+// Certificates print the procedure; one that was named is not changed behind those that were made by it.
+TEST_F(RegisterForms, AProcedureMayBeAddedButNotChangedWithinARevision) {
+  fill();
+  TypedFields fields = *fieldsFor(store().site(), RegisterKind::plan, "P3");
+  fields["procedure"] = "WI-1";
+  changeInRegister(store(), RegisterKind::plan, "P3", fields, "ada");
+  EXPECT_EQ(store().site().plan("P3")->procedure, "WI-1");
+  fields["procedure"] = "WI-2";
+  EXPECT_THAT(
+      refused([&] { changeInRegister(store(), RegisterKind::plan, "P3", fields, "ada"); }),
+      ElementsAre("revision: points, tolerance, rule or procedure change, and the revision is still 1"));
+  fields["revision"] = "2";
+  changeInRegister(store(), RegisterKind::plan, "P3", fields, "ada");
+  EXPECT_EQ(store().site().plan("P3")->procedure, "WI-2");
+}
+
 TEST_F(RegisterForms, APlanThatJudgesOtherwiseNeedsAnotherRevision) {
   fill();
   TypedFields fields = *fieldsFor(store().site(), RegisterKind::plan, "P3");
   fields["minutes"] = "45";
   changeInRegister(store(), RegisterKind::plan, "P3", fields, "ada");
   fields["tolerance.percent_of_span"] = "1";
-  EXPECT_THAT(refused([&] { changeInRegister(store(), RegisterKind::plan, "P3", fields, "ada"); }),
-              ElementsAre("revision: points, tolerance or rule change, and the revision is still 1"));
+  EXPECT_THAT(
+      refused([&] { changeInRegister(store(), RegisterKind::plan, "P3", fields, "ada"); }),
+      ElementsAre("revision: points, tolerance, rule or procedure change, and the revision is still 1"));
   fields["revision"] = "2";
   changeInRegister(store(), RegisterKind::plan, "P3", fields, "ada");
   EXPECT_EQ(store().site().plan("P3")->tolerance.minus.percentOfSpan, 1.0);

@@ -76,7 +76,7 @@ class Signing : public VisitTest {
 TEST_F(Signing, ACalibrationGoesItsWay) {
   const LifeEvent performed = sign(LifeAct::performed, "mtolland");
   EXPECT_EQ(performed.digest, store_->calibrationDigest(id_).view());
-  EXPECT_THAT(refused([&] { sign(LifeAct::approved, "rita"); }), HasSubstr("must be reviewed first"));
+  EXPECT_THAT(refused([&] { sign(LifeAct::approved, "rita"); }), HasSubstr("an approval follows a review"));
   sign(LifeAct::reviewed, "rita", "as expected");
   sign(LifeAct::approved, "rita");
   EXPECT_EQ(store_->state(id_), LifeState::approved);

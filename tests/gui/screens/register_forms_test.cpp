@@ -183,12 +183,18 @@ TEST_F(RegisterFormsTest, AWholeSiteFromNothingToItsFirstVisit) {
   typeInto(site, "place", "Hall / Cabinet");
   typeInto(site, "person.login", "ada");
   typeInto(site, "person.name", "Ada Example");
+  qobject_cast<QLineEdit*>(site->widget("file"))->setText(folder_.filePath("nowhere/new.spanwright"));
+  site->widget("code")->setFocus();
+  press(Qt::Key_Return);
+  EXPECT_THAT(site->trouble("file").toStdString(), HasSubstr("is not there"));
+  ASSERT_EQ(dialog<NewSiteForm>(), site) << "what was typed is not lost";
   const QString file = folder_.filePath(QStringLiteral("new.spanwright"));
   qobject_cast<QLineEdit*>(site->widget("file"))->setText(file);
   keepLooks(site, "form-site");
   accept(site, "code");
   ASSERT_TRUE(QTest::qWaitFor([this] { return session_->isOpen(); }));
   EXPECT_EQ(session_->site().site.name, "New works");
+  EXPECT_THAT(window_->bar()->sentence().toStdString(), HasSubstr("This site has no channels yet"));
 
   shortcut(Qt::Key_R, Qt::ControlModifier | Qt::ShiftModifier);
   auto* lists = opened<RegisterDialog>();

@@ -332,6 +332,49 @@ TEST_F(SigningWindow, TheCertificateScreenSaysThatASignatureMakesANewRevision) {
   EXPECT_THAT(note(), testing::Not(HasSubstr("not approved")));
 }
 
+TEST_F(SigningWindow, WhatACertificateLacksIsSaidBeforeItIsAskedFor) {
+  Register site = smallSite();
+  site.site.issuerAddress.clear();
+  site.site.customerContact.clear();
+  ProposedVisit visit = visitTo("TT-1", "2026-11-20T09:00:00", 0.1);
+  visit.conditions = {21.0, 45.0, ""};
+  makeRecord({visit}, site);
+  openWindow();
+  window_->showChannel("TT-1");
+  window_->showCertificate(1);
+  std::string notes;
+  QPushButton* issue = nullptr;
+  for (const auto* label : window_->certificateScreen()->findChildren<QLabel*>()) {
+    notes += label->text().toStdString() + '\n';
+  }
+  for (auto* each : window_->certificateScreen()->findChildren<QPushButton*>()) {
+    issue = each->text() == "&Issue as PDF…" ? each : issue;
+  }
+  EXPECT_THAT(notes, testing::AllOf(HasSubstr("It cannot be issued yet"),
+                                    HasSubstr("the issuer's address is missing"),
+                                    HasSubstr("the customer's contact is missing")));
+  ASSERT_NE(issue, nullptr);
+  EXPECT_FALSE(issue->isEnabled());
+  keepPicture("certificate-lacking");
+}
+
+// The last who signed may not be the next who can.
+TEST_F(SigningWindow, WhoCanSignIsProposed) {
+  makeRecord({visitTo("TT-1", "2026-11-20T09:00:00", 0.1)});
+  openWindow();
+  giveKeys();
+  session_->setLastSigner("qa");
+  window_->showChannel("TT-1");
+  ASSERT_NO_FATAL_FAILURE(askToSign());
+  EXPECT_EQ(part<QComboBox>("Who signs")->currentData().toString(), "tech");
+  typePassphrase(kTech);
+  press(Qt::Key_Return);
+  ASSERT_TRUE(gone());
+  ASSERT_NO_FATAL_FAILURE(askToSign());
+  EXPECT_EQ(part<QComboBox>("Who signs")->currentData().toString(), "qa");
+  EXPECT_TRUE(act("Sign as reviewed")->isChecked());
+}
+
 TEST_F(SigningWindow, WhoeverSignsIsToldWhichReadingsLookOdd) {
   ProposedVisit visit = visitTo("TT-1", "2026-11-20T09:00:00", 0.1);
   visit.asFound[1].typed.indicatedText = "52.10";

@@ -168,6 +168,13 @@ TEST_F(StandardsWindow, ACertificateIsTypedOrPastedAndWhatIsWrongIsGoneTo) {
   // The table takes a value over when the keys are dealt with.
   ASSERT_TRUE(
       QTest::qWaitFor([form] { return form->table()->item(1, 3)->text() == QStringLiteral("0,0003"); }));
+  EXPECT_EQ(form->table()->currentColumn(), 4) << "Enter goes on";
+  EXPECT_EQ(dialog<StandardCertificateDialog>(), form);
+  form->table()->setCurrentCell(1, 4);
+  press(Qt::Key_Return);
+  EXPECT_EQ(form->table()->currentRow(), 2);
+  EXPECT_EQ(form->table()->currentColumn(), 2) << "to the value of the next line";
+  EXPECT_EQ(session_->site().standard("STD-1")->certificates.size(), 7U) << "nothing is added by Enter there";
   part<QDateEdit>(form, "Valid until")->setDate(QDate(2027, 11, 24));
   keepLooks(form, "standard-certificate");
   labelled<QPushButton>(form, "Add certificate")->click();

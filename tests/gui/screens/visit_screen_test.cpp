@@ -6,6 +6,7 @@
 #include <QComboBox>
 #include <QLineEdit>
 #include <QListWidget>
+#include <QPushButton>
 #include <QScatterSeries>
 #include <QTest>
 #include <cmath>
@@ -412,6 +413,34 @@ TEST_F(VisitTyping, AsLeftValuesAskWhatWasDone) {
   EXPECT_EQ(session_->store().calibrationCount(), 0);
   press(Qt::Key_Return);
   EXPECT_EQ(QApplication::focusWidget(), named<QComboBox>("What was done to it"));
+  // What is solved leaves the list as it is solved.
+  press(Qt::Key_Down);
+  EXPECT_TRUE(screen().problems()->isVisible()) << "what was adjusted is not said yet";
+  auto* text = named<QLineEdit>("What was adjusted or repaired");
+  text->setFocus();
+  type("zero");
+  press(Qt::Key_Tab);
+  EXPECT_FALSE(screen().problems()->isVisible());
+  EXPECT_EQ(screen().sentence().toStdString(),
+            "Nothing keeps the visit from being stored any more; Ctrl+Enter stores it.");
+  press(Qt::Key_Return, Qt::ControlModifier);
+  EXPECT_EQ(session_->store().calibrationCount(), 1);
+}
+
+TEST_F(VisitTyping, AClickOnDismissLeavesTheKeysInTheSheet) {
+  makeRecord();
+  begin();
+  typeValues({"0.01"});
+  window_->bar()->showTrouble("Something else.");
+  for (auto* each : window_->bar()->findChildren<QPushButton*>()) {
+    if (each->isVisible()) {
+      QTest::mouseClick(each, Qt::LeftButton);
+    }
+  }
+  EXPECT_FALSE(window_->bar()->isVisible());
+  EXPECT_TRUE(screen().sheetView()->hasFocus());
+  typeValues({"25.02"});
+  EXPECT_EQ(shown(1, SheetModel::kFound), "25.02");
 }
 
 TEST_F(VisitTyping, LastAsLeftStandsBesideTheNewReading) {
