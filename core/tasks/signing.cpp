@@ -95,7 +95,7 @@ Unlocked unlockKey(Store& store, const Signer& signer, bool mayBeTemporary) {
   if (!secret) {
     store.noteWrongPassphrase(signer.person);
     throw InputError(fmt::format("the passphrase of {} is wrong", signer.person),
-                     "type it again; wrong ones are kept in the journal");
+                     "type it again; that a wrong one was tried stands in the journal");
   }
   if (stored->lock.mustChange && !mayBeTemporary) {
     throw InputError(fmt::format("{} has a passphrase that somebody else chose", signer.person),

@@ -30,7 +30,7 @@ std::variant<const SetupVersion*, Problem> setupFor(const Channel& channel, Mome
   }
   return problem(fmt::format("{} had no setup in force on {}; its first is of {}", channel.tag,
                              formatMoment(when), formatMoment(channel.setups.front().inForceFrom)),
-                 "correct the date, or enter the setup that was in force then");
+                 "correct the date; nothing is known of how the channel was set up then");
 }
 
 std::variant<const Sensor*, Problem> sensorFor(const Register& site, const Channel& channel, Subject subject,

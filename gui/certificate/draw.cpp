@@ -42,7 +42,18 @@ std::vector<Page> layOut(const Certificate& certificate, Paper paper) {
 struct PdfFrame {
   QString title, creator;
   QByteArray attachment;  ///< certificate data; empty: none
+  QByteArray dated;       ///< "2026-11-29", when it says that it was made; empty: now
 };
+
+/// The writer knows no other moment than now; what is issued again is the same file to the byte.
+void setDate(QByteArray& pdf, QByteArray day) {
+  const QByteArray before = "/CreationDate (D:";
+  const qsizetype at = pdf.indexOf(before);
+  if (at >= 0 && !day.isEmpty()) {
+    const QByteArray digits = day.replace("-", "") + "000000";
+    pdf.replace(at + before.size(), digits.size(), digits);
+  }
+}
 
 QByteArray pdfOf(const std::vector<Page>& pages, const PdfFrame& frame, Paper paper) {
   QByteArray bytes;
@@ -68,6 +79,7 @@ QByteArray pdfOf(const std::vector<Page>& pages, const PdfFrame& frame, Paper pa
   }
   painter.end();
   buffer.close();
+  setDate(bytes, frame.dated);
   return bytes;
 }
 
@@ -98,7 +110,8 @@ int writeCertificatePdf(const Certificate& certificate, const QString& file, Pap
   const std::vector<Page> pages = layOut(certificate, paper);
   const PdfFrame frame{
       printed(certificate.title + " " + certificate.number), printed(certificate.programVersion),
-      certificate.anchor ? QByteArray::fromStdString(certificateData(certificate)) : QByteArray()};
+      certificate.anchor ? QByteArray::fromStdString(certificateData(certificate)) : QByteArray(),
+      QByteArray::fromStdString(certificate.issueDate)};
   writeFile(pdfOf(pages, frame, paper), file, "The certificate");
   return static_cast<int>(pages.size());
 }
@@ -107,8 +120,9 @@ int writeRoundSheetsPdf(const std::vector<RoundSheet>& sheets, const QString& fi
   assert(qGuiApp != nullptr && !sheets.empty());
   const std::vector<Page> pages =
       layOutRoundSheets(sheets, pageSize(paper).sizePixels(kUnitsPerInch).toSizeF());
-  writeFile(pdfOf(pages, {printed(sheets.front().title), printed(sheets.front().programVersion), {}}, paper),
-            file, "The sheet");
+  writeFile(
+      pdfOf(pages, {printed(sheets.front().title), printed(sheets.front().programVersion), {}, {}}, paper),
+      file, "The sheet");
   return static_cast<int>(pages.size());
 }
 
@@ -123,7 +137,7 @@ int writeLabelsPdf(const std::vector<ChannelLabel>& labels, const LabelSheet& sh
     throw InputError(*fault, "give the measures that stand on the packet of the label sheets");
   }
   const std::vector<Page> pages = layOutLabels(labels, sheet, size);
-  writeFile(pdfOf(pages, {QStringLiteral("Labels"), QStringLiteral("Spanwright"), {}}, paper), file,
+  writeFile(pdfOf(pages, {QStringLiteral("Labels"), QStringLiteral("Spanwright"), {}, {}}, paper), file,
             "The sheet of labels");
   return static_cast<int>(pages.size());
 }

@@ -119,9 +119,9 @@ void RegisterForm::addSite() {
   }
   addChecks("working_days", tr("Working days"), days);
   addLines("closed", tr("C&losed"), tr("2026-12-24 to 2027-01-02 winter shutdown"));
-  addNumber("due_soon_days", tr("Due &soon"), tr("days before the due day"));
-  addNumber("grace_days", tr("&Grace"), tr("days after the due day before it is overdue"));
-  addNumber("early_days", tr("&Early"), tr("days before the due day a visit may be planned"));
+  addNumber("due_soon_days", tr("Due &soon [days]"), tr("before the due day"));
+  addNumber("grace_days", tr("&Grace [days]"), tr("after the due day, before it is overdue"));
+  addNumber("early_days", tr("&Early [days]"), tr("before the due day a visit may be planned"));
 }
 
 void RegisterForm::addPlace() {
@@ -177,7 +177,7 @@ void RegisterForm::addPlan() {
   addLine("revision", tr("&Revision"));
   addLine("title", tr("&Title"));
   addLine("procedure", tr("&Procedure"), tr("The method and its revision"));
-  addNumber("points", tr("P&oints [%]"), QStringLiteral("0, 25, 50, 75, 100"));
+  addNumber("points", tr("P&oints [%]"), tr("for instance 0, 25, 50, 75, 100; none for levels and states"));
   addChoice("order", tr("Or&der"),
             {{"up", tr("rising")},
              {"up-down", tr("rising, then falling")},
@@ -187,7 +187,7 @@ void RegisterForm::addPlan() {
   addChecks("alarms", tr("Also"),
             {{"alarms", tr("trip and reset of a&larms")}, {"loss", tr("loss of comm&unication")}});
   const auto side = [](const std::string& prefix) {
-    return std::vector<Part>{{prefix + ".absolute", tr("absolute")},
+    return std::vector<Part>{{prefix + ".absolute", tr("in the unit read")},
                              {prefix + ".percent_of_reading", tr("% of reading")},
                              {prefix + ".percent_of_span", tr("% of span")},
                              {prefix + ".counts", tr("counts")}};
@@ -196,7 +196,7 @@ void RegisterForm::addPlan() {
   addCheck("minus", tr("Below, the tolerance differ&s"));
   addNumbers("minus_side", tr("Tolerance −"), side("minus"));
   nextColumn();
-  addNumber("adjust_limit", tr("Ad&just above"), tr("0.7 of the tolerance"));
+  addNumber("adjust_limit", tr("Ad&just above [tolerance]"), tr("0.7 of the tolerance"));
   addChoice("rule", tr("Decision rule"),
             {{"simple", tr("simple acceptance")},
              {"guard-band", tr("guard band by the uncertainty")},
@@ -207,8 +207,8 @@ void RegisterForm::addPlan() {
   addCheck("any_spread", tr("Whatever the spread of the subjects"));
   addNumber("minutes", tr("Minutes of a visit"));
   addNumber("settle_seconds", tr("Settling [s]"), tr("none"));
-  addNumber("reference_junction_uncertainty", tr("U of the junction [K]"), tr("not stated"));
-  addNumber("lead_resistance_half_width", tr("Leads ± [Ω]"), tr("not stated"));
+  addNumber("reference_junction_uncertainty", tr("Reference junction, U [K]"), tr("not stated"));
+  addNumber("lead_resistance_half_width", tr("Lead resistance ± [Ω]"), tr("not stated"));
   addLines("cautions", tr("Cautions"), tr("One a line; confirmed before readings are typed"));
   connect(this, &FormDialog::edited, this, &RegisterForm::showRule);
   if (new_) {

@@ -82,7 +82,7 @@ void SetupForm::addSetup(const std::string& prefix, Moment from) {
 void SetupForm::addSignals() {
   addSpan(at("signal"), tr("&Signal"), unitsOf({Dimension::current, Dimension::voltage}));
   row("signal", {kInput, kOutput});
-  addSpan(at("units"), tr("&Means"), measuredUnits());
+  addSpan(at("units"), tr("Ran&ge"), measuredUnits());
   row("units", {kInput, kOutput});
   addSpan(at("counts"), tr("Co&unts"), {});
   row("counts", {kInput, kOutput});
@@ -114,7 +114,7 @@ void SetupForm::addTemperatures() {
   row("wires", {kRtd});
   addSpan(at("range"), tr("Ran&ge"), unitsOf({Dimension::temperature}));
   row("range", {kCouple, kRtd});
-  addNumber(at("resolution"), tr("Smallest step shown"), tr("not known"));
+  addNumber(at("resolution"), tr("Smallest step shown"), tr("not known: the digits typed count"));
   row("resolution", {kInput, kCouple, kRtd});
   addCheck(at("reads_tenths"), tr("Arrives as whole tenths"));
   row("reads_tenths", {kCouple, kRtd});

@@ -137,31 +137,26 @@ void VisitHeader::ask() {
   emit sheetAsked(tag, wanted, when());
 }
 
-/// A part of the tag or title is enough when it is found once; the box itself takes only the whole text.
+/// The tag without its dashes, or words that are found once; the box itself takes only the whole text.
 void VisitHeader::takeTypedChannel() {
   const QString typed = channel_->lineEdit()->text().trimmed();
   if (typed.isEmpty() || channel_->findText(typed, Qt::MatchFixedString) >= 0) {
     return;
   }
-  int found = -1;
-  for (int i = 0; i < channel_->count(); ++i) {
-    if (channel_->itemData(i).toString().compare(typed, Qt::CaseInsensitive) == 0) {
-      found = i;
-      break;
-    }
-    if (channel_->itemText(i).contains(typed, Qt::CaseInsensitive)) {
-      if (found >= 0) {
-        found = -2;  // not found once; a whole tag may still follow
-      } else if (found == -1) {
-        found = i;
-      }
-    }
-  }
-  if (found < 0) {
+  const auto bare = [](QString tag) {
+    return tag.removeIf([](QChar c) { return !c.isLetterOrNumber(); }).toLower();
+  };
+  const FoundChannels found = session_.find(typed, 1);
+  const QString first = found.tags.empty() ? QString() : fromCore(found.tags.front());
+  const int at = found.matched == 1 || bare(first) == bare(typed) ? channel_->findData(first) : -1;
+  if (at < 0) {
     channel_->lineEdit()->selectAll();
+    emit unclear(found.matched > 1
+                     ? tr("%1 channels match \"%2\"; type more of the tag.").arg(found.matched).arg(typed)
+                     : tr("No channel in use matches \"%1\".").arg(typed));
     return;
   }
-  channel_->setCurrentIndex(found);
+  channel_->setCurrentIndex(at);
   ask();
 }
 

@@ -39,6 +39,8 @@ class VisitHeader : public QWidget {
  signals:
   /// Another channel, subject or moment is wanted.
   void sheetAsked(const QString& channel, spanwright::Subject subject, spanwright::Moment when);
+  /// What was typed for a channel is none, or several.
+  void unclear(const QString& sentence);
   void cautionsConfirmed();
   /// Somebody tried to take the confirmation back after values were typed.
   void cautionsKept();

@@ -84,7 +84,8 @@ void VisitScreen::chooseChannel() {
     header_->showChoice({}, Subject::channel, wholeMinutes(session_.now()));
     plot_->showSentence(tr("No channel is chosen yet."));
     sentenceSign_->setPixmap({});
-    sentence_->setText(tr("Choose the channel: type a part of its tag or title, then Enter."));
+    sentence_->setText(
+        tr("Choose the channel: type its tag (dashes may be left out) or words of it, then Enter."));
   }
   header_->goTo(VisitPart::channel);
 }

@@ -54,6 +54,8 @@ void VisitScreen::build() {
   column->addWidget(makeFoot());
 
   connect(header_, &VisitHeader::sheetAsked, this, &VisitScreen::openSheet);
+  connect(header_, &VisitHeader::unclear, this,
+          [this](const QString& sentence) { say(Mark::triangle, Tone::attention, sentence); });
   connect(header_, &VisitHeader::cautionsConfirmed, view_, &SheetView::goToStart);
   connect(header_, &VisitHeader::cautionsConfirmed, this, &VisitScreen::showCellNote);
   connect(header_, &VisitHeader::cautionsKept, this, [this] {

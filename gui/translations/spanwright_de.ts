@@ -5575,10 +5575,6 @@ Hash: %1…</translation>
         <translation>A&amp;usfall der Kommunikation</translation>
     </message>
     <message>
-        <source>absolute</source>
-        <translation>absolut</translation>
-    </message>
-    <message>
         <source>% of reading</source>
         <translation>% der Ablesung</translation>
     </message>
@@ -5601,10 +5597,6 @@ Hash: %1…</translation>
     <message>
         <source>Tolerance −</source>
         <translation>Toleranz −</translation>
-    </message>
-    <message>
-        <source>Ad&amp;just above</source>
-        <translation>&amp;Justieren ab</translation>
     </message>
     <message>
         <source>0.7 of the tolerance</source>
@@ -5651,16 +5643,8 @@ Hash: %1…</translation>
         <translation>keine</translation>
     </message>
     <message>
-        <source>U of the junction [K]</source>
-        <translation>U der Vergleichsstelle [K]</translation>
-    </message>
-    <message>
         <source>not stated</source>
         <translation>nicht angegeben</translation>
-    </message>
-    <message>
-        <source>Leads ± [Ω]</source>
-        <translation>Zuleitungen ± [Ω]</translation>
     </message>
     <message>
         <source>Cautions</source>
@@ -5791,30 +5775,6 @@ Hash: %1…</translation>
         <translation>2026-12-24 to 2027-01-02 Winterstillstand</translation>
     </message>
     <message>
-        <source>Due &amp;soon</source>
-        <translation>Bald &amp;fällig</translation>
-    </message>
-    <message>
-        <source>days before the due day</source>
-        <translation>Tage vor dem Fälligkeitstag</translation>
-    </message>
-    <message>
-        <source>&amp;Grace</source>
-        <translation>Nachfr&amp;ist</translation>
-    </message>
-    <message>
-        <source>days after the due day before it is overdue</source>
-        <translation>Tage nach dem Fälligkeitstag, ehe es überfällig ist</translation>
-    </message>
-    <message>
-        <source>&amp;Early</source>
-        <translation>Früh&amp;estens</translation>
-    </message>
-    <message>
-        <source>days before the due day a visit may be planned</source>
-        <translation>Tage vor dem Fälligkeitstag darf ein Einsatz geplant werden</translation>
-    </message>
-    <message>
         <source>For whom the certificates are, which need it</source>
         <translation>Für wen die Kalibrierscheine sind; sie brauchen es</translation>
     </message>
@@ -5825,6 +5785,50 @@ Hash: %1…</translation>
     <message>
         <source>Who issues the certificates, which need it</source>
         <translation>Wer die Kalibrierscheine ausstellt; sie brauchen es</translation>
+    </message>
+    <message>
+        <source>Due &amp;soon [days]</source>
+        <translation>Bald &amp;fällig [Tage]</translation>
+    </message>
+    <message>
+        <source>before the due day</source>
+        <translation>vor dem Fälligkeitstag</translation>
+    </message>
+    <message>
+        <source>&amp;Grace [days]</source>
+        <translation>Nachfr&amp;ist [Tage]</translation>
+    </message>
+    <message>
+        <source>after the due day, before it is overdue</source>
+        <translation>nach dem Fälligkeitstag, ehe es überfällig ist</translation>
+    </message>
+    <message>
+        <source>&amp;Early [days]</source>
+        <translation>Früh&amp;estens [Tage]</translation>
+    </message>
+    <message>
+        <source>before the due day a visit may be planned</source>
+        <translation>vor dem Fälligkeitstag darf ein Einsatz geplant werden</translation>
+    </message>
+    <message>
+        <source>for instance 0, 25, 50, 75, 100; none for levels and states</source>
+        <translation>zum Beispiel 0, 25, 50, 75, 100; keine bei Pegeln und Zuständen</translation>
+    </message>
+    <message>
+        <source>in the unit read</source>
+        <translation>in der Einheit der Ablesung</translation>
+    </message>
+    <message>
+        <source>Ad&amp;just above [tolerance]</source>
+        <translation>&amp;Justieren ab [Toleranz]</translation>
+    </message>
+    <message>
+        <source>Reference junction, U [K]</source>
+        <translation>Vergleichsstelle, U [K]</translation>
+    </message>
+    <message>
+        <source>Lead resistance ± [Ω]</source>
+        <translation>Zuleitungswiderstand ± [Ω]</translation>
     </message>
 </context>
 <context>
@@ -6312,10 +6316,6 @@ Eine Kalibrierung kommt hierher, sobald ihr Techniker sie als durchgeführt unte
         <translation>&amp;Signal</translation>
     </message>
     <message>
-        <source>&amp;Means</source>
-        <translation>Be&amp;deutet</translation>
-    </message>
-    <message>
         <source>Co&amp;unts</source>
         <translation>Dig&amp;its</translation>
     </message>
@@ -6454,6 +6454,10 @@ Eine Kalibrierung kommt hierher, sobald ihr Techniker sie als durchgeführt unte
     <message>
         <source>What it means is shown here as soon as it is complete.</source>
         <translation>Was sie bedeutet, steht hier, sobald sie vollständig ist.</translation>
+    </message>
+    <message>
+        <source>not known: the digits typed count</source>
+        <translation>nicht bekannt: die getippten Stellen zählen</translation>
     </message>
 </context>
 <context>
@@ -7725,6 +7729,14 @@ Toleranz</translation>
         <source>&quot;%1&quot; is not a temperature; it is not kept.</source>
         <translation>„%1“ ist keine Temperatur; es wird nicht übernommen.</translation>
     </message>
+    <message>
+        <source>%1 channels match &quot;%2&quot;; type more of the tag.</source>
+        <translation>Auf „%2“ passen %1 Kanäle; mehr vom Kennzeichen eingeben.</translation>
+    </message>
+    <message>
+        <source>No channel in use matches &quot;%1&quot;.</source>
+        <translation>Auf „%1“ passt kein Kanal, der in Gebrauch ist.</translation>
+    </message>
 </context>
 <context>
     <name>spanwright::VisitScreen</name>
@@ -7803,10 +7815,6 @@ Toleranz</translation>
     <message>
         <source>No channel is chosen yet.</source>
         <translation>Noch ist kein Kanal gewählt.</translation>
-    </message>
-    <message>
-        <source>Choose the channel: type a part of its tag or title, then Enter.</source>
-        <translation>Den Kanal wählen: einen Teil von Kennzeichen oder Titel eingeben, dann Enter.</translation>
     </message>
     <message>
         <source>Draft of %1</source>
@@ -7919,6 +7927,10 @@ Toleranz</translation>
     <message>
         <source>Nothing keeps the visit from being stored any more; Ctrl+Enter stores it.</source>
         <translation>Nichts steht dem Speichern des Einsatzes mehr im Weg; Strg+Eingabe speichert ihn.</translation>
+    </message>
+    <message>
+        <source>Choose the channel: type its tag (dashes may be left out) or words of it, then Enter.</source>
+        <translation>Den Kanal wählen: sein Kennzeichen (auch ohne Striche) oder Wörter davon eingeben, dann Enter.</translation>
     </message>
 </context>
 </TS>

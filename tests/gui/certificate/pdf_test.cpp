@@ -4,8 +4,11 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <QFile>
 #include <QImage>
 #include <QRegularExpression>
+#include <QTemporaryDir>
+#include <QThread>
 #include <map>
 #include <string>
 
@@ -234,6 +237,29 @@ TEST(CertificatePdfTables, ThousandsOfRowsAreAllThere) {
       EXPECT_EQ(all.count(label), 1) << label.toStdString();
     }
   }
+}
+
+// More than a second apart: what is issued again is the same file, and tells the day of issue.
+TEST(CertificateFile, IsTheSameToTheByteWheneverItIsWritten) {
+  example::Example made;
+  example::fiveUpDown(made);
+  const Certificate certificate = describeCertificate(made.source());
+  ASSERT_EQ(certificate.issueDate.size(), 10U);
+  QTemporaryDir folder;
+  const auto written = [&](const QString& name) {
+    const QString file = folder.filePath(name);
+    writeCertificatePdf(certificate, file);
+    QFile in(file);
+    return in.open(QIODevice::ReadOnly) ? in.readAll() : QByteArray();
+  };
+  const QByteArray first = written("first.pdf");
+  QThread::msleep(1100);
+  const QByteArray second = written("second.pdf");
+  EXPECT_GT(first.size(), 1000);
+  EXPECT_TRUE(first == second);
+  const QByteArray day =
+      "/CreationDate (D:" + QByteArray::fromStdString(certificate.issueDate).replace("-", "") + "000000";
+  EXPECT_EQ(first.count(day), 1);
 }
 
 TEST(CertificatePicture, ShowsTheSamePagesOnWhite) {
