@@ -88,15 +88,8 @@ void PointTable::goOn() {
                  end ? kNominal : currentColumn() + 1);
 }
 
-void PointTable::closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) {
-  QTableWidget::closeEditor(editor, hint);
-  if (hint == QAbstractItemDelegate::SubmitModelCache) {  // Enter
-    goOn();
-  }
-}
-
 void PointTable::keyPressEvent(QKeyEvent* event) {
-  if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) {
+  if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) {  // also from a cell being edited
     goOn();
     return;
   }

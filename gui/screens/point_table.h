@@ -23,7 +23,6 @@ class PointTable : public QTableWidget {
 
  protected:
   void keyPressEvent(QKeyEvent* event) override;
-  void closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) override;
 
  private:
   void growTo(int rows);
