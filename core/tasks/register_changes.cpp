@@ -50,14 +50,14 @@ int nextOrder(const Register& site, const std::string& parent) {
 }
 
 /// A procedure that was not named may be added: what was done does not change by that.
-bool judgedAlike(const Plan& now, const Plan& was) {
-  const Plan &a = now, &b = was;
-  const DecisionRule &p = a.decisionRule, &q = b.decisionRule;
-  return (a.procedure == b.procedure || b.procedure.empty()) && a.scheme.percents == b.scheme.percents &&
-         a.scheme.order == b.scheme.order && a.scheme.repeats == b.scheme.repeats &&
-         a.scheme.alarms == b.scheme.alarms && a.scheme.loss == b.scheme.loss && a.tolerance == b.tolerance &&
-         p.basis == q.basis && p.factor == q.factor && p.falseAcceptLimit == q.falseAcceptLimit &&
-         a.junctionUncertainty == b.junctionUncertainty && a.leadHalfWidth == b.leadHalfWidth;
+bool madeAlike(const Plan& now, const Plan& was) {
+  const DecisionRule &p = now.decisionRule, &q = was.decisionRule;
+  return (now.procedure == was.procedure || was.procedure.empty()) &&
+         now.scheme.percents == was.scheme.percents && now.scheme.order == was.scheme.order &&
+         now.scheme.repeats == was.scheme.repeats && now.scheme.alarms == was.scheme.alarms &&
+         now.scheme.loss == was.scheme.loss && now.tolerance == was.tolerance && p.basis == q.basis &&
+         p.factor == q.factor && p.falseAcceptLimit == q.falseAcceptLimit &&
+         now.junctionUncertainty == was.junctionUncertainty && now.leadHalfWidth == was.leadHalfWidth;
 }
 
 /// A plan that is in use must go on fitting where it is used.
@@ -161,7 +161,7 @@ std::string changePlan(Store& store, std::string_view name, FieldReader& reader,
     notThere(RegisterKind::plan, name);
   }
   const Plan plan = readPlan(reader);
-  if (reader.sound() && plan.revision == was->revision && !judgedAlike(plan, *was)) {
+  if (reader.sound() && plan.revision == was->revision && !madeAlike(plan, *was)) {
     reader.wrong("revision",
                  fmt::format("points, tolerance, rule or procedure change, and the revision is still {}",
                              plan.revision),

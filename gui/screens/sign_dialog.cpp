@@ -43,6 +43,11 @@ Calibration known(const Store& store, CalibrationId id) {
   return *std::move(calibration);
 }
 
+/// What cannot be taken back is never chosen for a person.
+bool goesOn(LifeAct act) {
+  return act != LifeAct::sentBack && act != LifeAct::withdrawn;
+}
+
 QLabel* wrapped(QWidget* parent) {
   auto* label = new QLabel(parent);
   label->setWordWrap(true);
@@ -225,9 +230,8 @@ void SignDialog::takePeople() {
 void SignDialog::proposePerson() {
   const auto signsNow = [this](const QString& login) {
     return std::any_of(choices_.begin(), choices_.end(), [&](const Choice& each) {
-      const bool signs = each.act != LifeAct::sentBack && each.act != LifeAct::withdrawn;
-      return signs && !actFault(session_.site(), subject_, events_,
-                                {each.act, toCore(login), toCore(kSomeReason), session_.today()});
+      return goesOn(each.act) && !actFault(session_.site(), subject_, events_,
+                                           {each.act, toCore(login), toCore(kSomeReason), session_.today()});
     });
   };
   for (int at = -1; at < person_->count(); ++at) {  // who is proposed already before everybody else
@@ -275,9 +279,7 @@ void SignDialog::showChoices() {
     each.text->setText(fault ? problemSentence(*fault) : consequence(each.act));
     each.button->setAccessibleDescription(each.text->text());
     kept = kept || (!fault && each.act == before);
-    // What cannot be taken back is never chosen for a person.
-    const bool signs = each.act != LifeAct::sentBack && each.act != LifeAct::withdrawn;
-    first = first == nullptr && !fault && signs ? each.button : first;
+    first = first == nullptr && !fault && goesOn(each.act) ? each.button : first;
   }
   if (!kept) {
     group_->setExclusive(false);  // else what was checked cannot be unchecked
